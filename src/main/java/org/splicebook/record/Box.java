@@ -1,0 +1,47 @@
+package org.splicebook.record;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A box, or a spot in the open air where wires are joined.
+ *
+ * @param name its key
+ * @param place where it is
+ * @param shell what it is made of and its volume; null when not said
+ * @param cableEntries how many cables were counted entering, if someone counted
+ * @param hidden whether it is buried behind a finish
+ * @param devices by key
+ * @param joints what touches what
+ * @param complete what is wholly listed; null takes the house's default
+ * @param about basis, age, note
+ */
+public record Box(
+        String name,
+        @Nullable String place,
+        @Nullable Shell shell,
+        @Nullable Integer cableEntries,
+        boolean hidden,
+        Map<String, Device> devices,
+        List<Joint> joints,
+        @Nullable Set<Complete> complete,
+        Provenance about) {
+    /**
+     * The box itself.
+     *
+     * @param material {@code steel}, {@code plastic}, {@code none} (in the open air), ...
+     * @param volume marked volume
+     * @param clamps {@code inside}, {@code outside}, {@code none}
+     * @param depth how far its edge lies behind the finished surface
+     */
+    public record Shell(
+            String material, @Nullable Quantity volume, @Nullable String clamps, @Nullable Quantity depth) {}
+
+    public Box {
+        devices = Ordered.map(devices);
+        joints = List.copyOf(joints);
+        complete = complete == null ? null : Ordered.set(complete);
+    }
+}

@@ -1,0 +1,35 @@
+package org.splicebook.record;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A cable, a raceway with the wires pulled into it, or a single open wire.
+ *
+ * @param name its key
+ * @param kind what it is
+ * @param shorthand the wires as the trade writes them ({@code 12/2+ground}); null where they were named freely
+ * @param wires its conductors, metal included
+ * @param ends its two ends
+ * @param through boxes it passes uncut
+ * @param length its length, if known
+ * @param about basis, age, note
+ */
+public record Cable(
+        String name,
+        CableKind kind,
+        @Nullable String shorthand,
+        List<Wire> wires,
+        List<CableEnd> ends,
+        List<String> through,
+        @Nullable Quantity length,
+        Provenance about) {
+    public Cable {
+        wires = List.copyOf(wires);
+        ends = List.copyOf(ends);
+        through = List.copyOf(through);
+        if (ends.size() != 2) {
+            throw new IllegalArgumentException("a cable has two ends: " + name);
+        }
+    }
+}

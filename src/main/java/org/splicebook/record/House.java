@@ -1,0 +1,68 @@
+package org.splicebook.record;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One dwelling's wiring record, validated: every name in it resolves.
+ *
+ * @param id its id: lower-case letters, digits and hyphens
+ * @param name what people call it
+ * @param built the year it was built
+ * @param basis the default basis of everything in it
+ * @param code what new work is judged by
+ * @param area floor area
+ * @param complete the default of what is wholly listed, for boxes and panels that say nothing
+ * @param sources by name
+ * @param places by name
+ * @param panels by name
+ * @param cables by name
+ * @param boxes by name
+ * @param sightings what was observed, oldest first
+ * @param tests tests and their outcomes
+ * @param about age and note
+ */
+public record House(
+        String id,
+        @Nullable String name,
+        @Nullable Integer built,
+        Basis basis,
+        @Nullable CodeBook code,
+        @Nullable Quantity area,
+        Set<Complete> complete,
+        Map<String, Source> sources,
+        Map<String, Place> places,
+        Map<String, Panel> panels,
+        Map<String, Cable> cables,
+        Map<String, Box> boxes,
+        List<Sighting> sightings,
+        List<TestResult> tests,
+        Provenance about) {
+    public House {
+        complete = Ordered.set(complete);
+        sources = Ordered.map(sources);
+        places = Ordered.map(places);
+        panels = Ordered.map(panels);
+        cables = Ordered.map(cables);
+        boxes = Ordered.map(boxes);
+        sightings = List.copyOf(sightings);
+        tests = List.copyOf(tests);
+    }
+
+    /** {@return what people call it} */
+    public String said() {
+        return name == null ? id : name;
+    }
+
+    /** {@return whether the box says, or the house's default says, that this is wholly listed} */
+    public boolean isComplete(Box box, Complete what) {
+        return (box.complete() == null ? complete : box.complete()).contains(what);
+    }
+
+    /** {@return whether the panel says, or the house's default says, that this is wholly listed} */
+    public boolean isComplete(Panel panel, Complete what) {
+        return (panel.complete() == null ? complete : panel.complete()).contains(what);
+    }
+}

@@ -1,0 +1,7 @@
+package org.splicebook.record;
+
+/** What opens on overcurrent. */
+public enum OvercurrentType {
+    BREAKER,
+    FUSE
+}

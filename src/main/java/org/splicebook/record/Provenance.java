@@ -1,0 +1,27 @@
+package org.splicebook.record;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What may be said of anything in the record: how it is known, its age, a note.
+ *
+ * @param basis how it is known; null takes the default of what it stands in
+ * @param since the year or date it was put in, as written
+ * @param before a year or date before which it was put in, as written
+ * @param permit the permit it was done under
+ * @param note free words; they survive a rewrite
+ */
+public record Provenance(
+        @Nullable Basis basis,
+        @Nullable String since,
+        @Nullable String before,
+        @Nullable String permit,
+        @Nullable String note) {
+    /** Nothing said. */
+    public static final Provenance NONE = new Provenance(null, null, null, null, null);
+
+    /** {@return the basis said here, or the given default} */
+    public Basis basisOr(Basis otherwise) {
+        return basis == null ? otherwise : basis;
+    }
+}
