@@ -1,0 +1,32 @@
+package org.splicebook.answer;
+
+import java.util.List;
+import java.util.Map;
+import org.splicebook.record.Basis;
+import org.splicebook.record.Ordered;
+
+/**
+ * One row of an answer.
+ *
+ * @param subject what it is about, by name: a load point, a wire, a breaker
+ * @param status shown, possible or excluded
+ * @param basis the weakest basis on the way it rests on
+ * @param columns further columns in order
+ * @param why the way, hop by hop, in words
+ */
+public record Row(String subject, Status status, Basis basis, Map<String, Object> columns, List<String> why) {
+    /** In which part of the answer a row stands. */
+    public enum Status {
+        /** The record shows it. */
+        SHOWN,
+        /** It is possible. */
+        POSSIBLE,
+        /** It is excluded, by what is marked complete. */
+        EXCLUDED
+    }
+
+    public Row {
+        columns = Ordered.map(columns);
+        why = List.copyOf(why);
+    }
+}

@@ -1,0 +1,16 @@
+package org.splicebook.store;
+
+import org.splicebook.record.House;
+
+/** Turns a record into the text that is kept, and back: nothing is lost on the way. */
+public interface RecordText {
+    /** {@return the record as text} */
+    String write(House house);
+
+    /**
+     * {@return the record}
+     *
+     * @throws org.splicebook.problem.ProblemException when the text is not one
+     */
+    House read(String text);
+}

@@ -1,0 +1,9 @@
+/**
+ * What is kept: houses, revisions, sightings; as interfaces, free of any database.
+ *
+ * <p>May import {@code record}, {@code wiring}, {@code answer} and {@code problem}.
+ */
+@NullMarked
+package org.splicebook.store;
+
+import org.jspecify.annotations.NullMarked;
