@@ -37,7 +37,10 @@ public record Box(
      * @param depth how far its edge lies behind the finished surface
      */
     public record Shell(
-            String material, @Nullable Quantity volume, @Nullable String clamps, @Nullable Quantity depth) {}
+            String material,
+            @Nullable Quantity volume,
+            @Nullable String clamps,
+            @Nullable Quantity depth) {}
 
     public Box {
         devices = Ordered.map(devices);

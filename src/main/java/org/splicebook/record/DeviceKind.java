@@ -87,7 +87,8 @@ public record DeviceKind(
      * @param lever with {@link When#LEVER}: which lever
      * @param positions with {@link When#LEVER}: in which of its positions
      */
-    public record Link(String a, String b, When when, @Nullable String lever, Set<String> positions) {
+    public record Link(
+            String a, String b, When when, @Nullable String lever, Set<String> positions) {
         public Link {
             positions = Ordered.set(positions);
         }
@@ -111,7 +112,8 @@ public record DeviceKind(
      * @param pairs the terminal pairs that a load may sit across
      * @param ground its ground terminal, if it has one
      */
-    public record LoadPoint(String name, List<Pair> pairs, @Nullable String ground) {
+    public record LoadPoint(
+            String name, List<Pair> pairs, @Nullable String ground) {
         public LoadPoint {
             pairs = List.copyOf(pairs);
         }

@@ -12,7 +12,12 @@ import org.jspecify.annotations.Nullable;
  * @param by how, for example {@code lever}; null when not said
  * @param about basis, age, note
  */
-public record Joint(List<Ref> members, Hold hold, List<Ref> holders, @Nullable By by, Provenance about) {
+public record Joint(
+        List<Ref> members,
+        Hold hold,
+        List<Ref> holders,
+        @Nullable By by,
+        Provenance about) {
     /** What holds a joint together. */
     public enum Hold {
         /** Not said: computed as held by the device if one is in it, the cautious reading. */

@@ -56,7 +56,10 @@ public record Sighting(
 
     /** A lamp, a tester or the load itself at a point: before, during, after. */
     public record Lit(
-            String at, @Nullable Reading before, Reading read, @Nullable Reading after) implements Seen {}
+            String at,
+            @Nullable Reading before,
+            Reading read,
+            @Nullable Reading after) implements Seen {}
 
     /** Volts between two points. */
     public record Volts(Quantity volts, String from, String to) implements Seen {}
@@ -79,7 +82,8 @@ public record Sighting(
     public record Continuity(String from, String to, boolean connected) implements Seen {}
 
     /** A load switched on at a point, and a step seen at a breaker or leg. */
-    public record LoadStep(String at, String seenAt, @Nullable Quantity amperes) implements Seen {}
+    public record LoadStep(
+            String at, String seenAt, @Nullable Quantity amperes) implements Seen {}
 
     /** A cable or a tone seen at both points. */
     public record Traced(String from, String to, @Nullable String how) implements Seen {}

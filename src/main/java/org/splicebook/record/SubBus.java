@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  *     straight from the supply lugs, as every bus without one main is
  * @param about basis, age, note
  */
-public record SubBus(String name, Set<String> spaces, @Nullable String fedBy, Provenance about) {
+public record SubBus(
+        String name, Set<String> spaces, @Nullable String fedBy, Provenance about) {
     public SubBus {
         spaces = Ordered.set(spaces);
     }

@@ -11,7 +11,12 @@ import org.jspecify.annotations.Nullable;
  * @param material what it is made of; null when not known
  * @param metal whether it is armour or raceway metal ({@code armour}, {@code metal})
  */
-public record Wire(String name, String colour, @Nullable String size, @Nullable Material material, boolean metal) {
+public record Wire(
+        String name,
+        String colour,
+        @Nullable String size,
+        @Nullable Material material,
+        boolean metal) {
     /** What a wire is made of. */
     public enum Material {
         COPPER,

@@ -12,8 +12,7 @@ import java.util.List;
  * @param sureness over which worlds
  * @param way one shortest way
  */
-public record Feed(
-        String breaker, String pole, List<String> sourcePoles, String terminal, Sureness sureness, Way way) {
+public record Feed(String breaker, String pole, List<String> sourcePoles, String terminal, Sureness sureness, Way way) {
     public Feed {
         sourcePoles = List.copyOf(sourcePoles);
     }
