@@ -15,4 +15,11 @@ import java.time.Instant;
  * @param digest SHA-256 of the stored record, in hexadecimal
  */
 public record Revision(
-        String house, String name, long number, Instant stored, String who, String why, boolean deleted, String digest) {}
+        String house,
+        String name,
+        long number,
+        Instant stored,
+        String who,
+        String why,
+        boolean deleted,
+        String digest) {}
