@@ -1,0 +1,105 @@
+/**
+ * The store in Neo4j, embedded or on a server: revisions, their projection into a graph, and the questions asked of it.
+ *
+ * <p>May import {@code store}, {@code answer}, {@code wiring}, {@code record} and {@code problem}. The only package that knows Neo4j.
+ *
+ * <h2>The graph, for writing questions</h2>
+ *
+ * <p>Words of enumerations are stored in lower case with hyphens: sureness {@code must}, {@code shown}, {@code may}; basis {@code assumed},
+ * {@code labelled}, {@code tested}, {@code seen}; conductor {@code hot}, {@code neutral}, {@code ground}; loss modes {@code off-by-hand},
+ * {@code joint-lost}, ...; crossing kinds {@code borrowed}, ... Kinds of cables and devices are the words of the house file. A property
+ * that is not known is absent. Every relationship lies within one house.
+ *
+ * <p><b>Keys.</b> Every node of a house has the label {@code Part} and the properties {@code house} (the house's id), {@code name} (unique
+ * within its label and house) and {@code key} = house id, {@code "/"}, name; {@code key} is unique and indexed per label. Seek by it:
+ * {@code MATCH (b:Breaker {key: $house + '/' + $breaker})}. {@code Part.house} is indexed too. A house that was deleted has no nodes here.
+ *
+ * <h3>Nodes: what is recorded</h3>
+ *
+ * <p>Those marked * also have the label {@code Thing} (what ways pass and what can be lost) and are named as {@link
+ * org.splicebook.wiring.ThingKind} says. {@code basis}, {@code since}, {@code before}, {@code permit} and {@code note} may stand on House,
+ * Place, Source, Panel, Main, Breaker, Cable, Box, Device and Joint; basis always does there, defaults resolved.
+ *
+ * <pre>
+ * House      key = its id. title (what people call it), revision, stored (date and time), built, areaM2, country, edition,
+ *            derivation (version of the derivation), draft (true for a draft: leave these out unless asked for)
+ * Place      title, kind (kitchen, ...), finished, level
+ * Source *   kind, system, amperes, bond (panel with the main bond), from
+ * Panel      place, spaces, amperes, bonded, breakersComplete, landingsComplete
+ * Main *     name = the panel's. type (breaker, fuse), poles, amperes, protects (list), position, panel
+ * Breaker *  main.2+4. panel, space (2+4), type, poles, amperes, protects (list: ground-fault, arc-fault), position (on, off, tripped),
+ *            label, commonTrip, opensNeutral
+ * Pole *     main.2. panel, breaker (name), space
+ * Bus *, Bar *, Lug *   main.a, main.n, main.line-1. panel; a Bar has function (neutral, ground)
+ * Cable *    kind, shorthand, metres, ends (list of two: box or panel, "?" or "a|b" where one of several), open (an end is not known)
+ * Wire *     K1.black. cable, colour, size, material, metal; and derived: uses (strongest first, such as "hot main.6 shown",
+ *            "neutral must"), known (whether any use is), hot, neutral, ground (strongest sureness of that use, absent where none)
+ * WireEnd *  K1.black@1. wire, end (1 or 2), box
+ * Box        place, material, volumeIn3, cableEntries, hidden, cablesComplete, jointsComplete, opened (some joint of it is recorded)
+ * Device *   kind, title, family (receptacle, switch, ...), box, place, amperes, load, watts, label, protects (list)
+ * LoadPoint  bench-1.top. device, box, place, kind, family, load, watts; and derived: supply (once, twice, either, ring, short, none)
+ * Joint *    bench:K1.black. box, members (list), by, hold (unsaid, device, tail, splice), capped (one wire alone)
+ * Terminal * bench-1.top.hot. device (only those that a joint, a way or a loss names)
+ * Metal *    name = the box's or panel's
+ * </pre>
+ *
+ * <h3>Relationships: what is recorded</h3>
+ *
+ * <pre>
+ * (Place|Source|Panel|Box|Cable)-[:OF]-&gt;(House)
+ * (Panel|Box|Device|LoadPoint)-[:AT]-&gt;(Place)
+ * (Main|Breaker|Bus|Bar|Lug)-[:IN]-&gt;(Panel)         (Pole)-[:PART_OF]-&gt;(Breaker)
+ * (Device|Joint|WireEnd|Metal)-[:IN]-&gt;(Box or Panel)  (LoadPoint|Terminal)-[:ON]-&gt;(Device)
+ * (WireEnd)-[:PART_OF]-&gt;(Wire)-[:PART_OF]-&gt;(Cable)
+ * (Cable)-[:ENDS_IN {end}]-&gt;(Box or Panel)           (Cable)-[:MAY_END_IN {end}]-&gt;(Box or Panel)
+ * (Cable)-[:PASSES]-&gt;(Box or Panel)                  uncut
+ * (WireEnd|Terminal|Pole|Bar|Lug|Metal|Source)-[:TOUCHES]-&gt;(Joint)
+ * (Panel)-[:SUPPLIED_BY]-&gt;(Source|Cable)
+ * (Breaker)-[:OPENS_WITH {why}]-&gt;(Breaker)           by hand; both directions are there; why: tie, pull-out
+ * </pre>
+ *
+ * <h3>Relationships: what is derived</h3>
+ *
+ * <p>Ways are kept as lists on the relationship, hop by hop from the load point to the source, all of one length: {@code hopKinds} (thing
+ * kinds: {@code wire-end}, {@code joint}, ...), {@code hopNames}, {@code hopBoxes} (empty text where none), {@code hopBases}; with {@code
+ * basis} (the weakest) and {@code throughUnknown}.
+ *
+ * <pre>
+ * (LoadPoint)-[:FED_BY {breaker, terminal, sourcePoles, sureness, basis, throughUnknown, hop...}]-&gt;(Pole)
+ * (LoadPoint)-[:RETURNS_OVER {over: neutral|ground, terminal, sureness, basis, throughUnknown, hop...}]-&gt;(Bar)
+ * (LoadPoint)-[:GROUNDED_OVER {terminal, sureness, basis, throughUnknown, hop...}]-&gt;(Bar)
+ * (LoadPoint|Thing)-[:NEXT {conductor}]-&gt;(Thing)     the hops of all these ways, each pair once, towards the source
+ * (LoadPoint)-[:RELIES_ON {conductor, sureness, basis}]-&gt;(Thing)
+ * (LoadPoint)-[:PROTECTED_BY {function, sureness, nearness, basis}]-&gt;(Breaker|Main|Device)
+ *            function overcurrent with nearness 0 is its breaker
+ * (Wire)-[:HOT_OF {sureness}]-&gt;(Pole)
+ * (Wire)-[:JOINED_IN]-&gt;(Island)                      (Island)-[:LANDS_ON]-&gt;(Joint)
+ * (Island)-[:CARRIES]-&gt;(Pole)                        whose returns it carries
+ * (LoadPoint)-[:RETURNS_ON]-&gt;(Island)
+ * (Crossing)-[:CONCERNS]-&gt;(Pole|LoadPoint)           (Crossing)-[:ON_ISLAND]-&gt;(Island)
+ * (Crossing)-[:PARTS_AT]-&gt;(Box or Panel)             (Crossing)-[:ACROSS]-&gt;(Device|Breaker)
+ * (Thing)-[:IF_LOST {mode}]-&gt;(Loss)                  (Loss)-[:CHANGES {hot, neutral, ground, sureness}]-&gt;(LoadPoint)
+ *            hot: kept, impaired, one-of-two, lost-live-through-load, lost; neutral: kept, impaired, over-ground, lost;
+ *            ground: kept, impaired, lost
+ * (OpenRegion)-[:OPEN_AT]-&gt;(Box or Panel)            (OpenRegion)-[:MAY_JOIN]-&gt;(Breaker|LoadPoint)
+ * </pre>
+ *
+ * <h3>Nodes: what is derived</h3>
+ *
+ * <pre>
+ * Island      name = the first of its landings. poles, loadPoints (how many)
+ * Crossing    name = crossing-1, ... kind, sureness, island, poles (list), loadPoints (list), box, device
+ * Loss        one for all things and modes that change the same load points in the same way; name = a digest. lost (how many lose their hot)
+ * OpenRegion  name = its id. boxes, breakers, loadPoints (how many)
+ * </pre>
+ *
+ * <h3>What is kept beside the graph</h3>
+ *
+ * <p>Questions need not look here. {@code (Ledger {house, newest, deleted})-[:HAS]->(Revision {key, house, number, name, stored, who, why,
+ * deleted, digest, record})}: the record of every revision, compressed. {@code (Ledger)-[:SAW]->(Sighting {key, house, id, date, digest,
+ * text, order})}: the sightings that were appended. {@code (Schema {name, version})}.
+ */
+@NullMarked
+package org.splicebook.graph;
+
+import org.jspecify.annotations.NullMarked;
