@@ -38,8 +38,16 @@ public enum ProblemKind {
     STALE,
     /** The write clashes with what is stored. */
     CONFLICT,
-    /** Refused by a rule of the program (host, origin, media type, a question that writes). */
+    /** Refused by a rule of the program (host, origin, a question that writes). */
     REFUSED,
+    /** A body of a kind that is not read here. */
+    MEDIA_TYPE,
+    /** None of the forms asked for can be given. */
+    NOT_ACCEPTABLE,
+    /** The path is known and the method is not. */
+    METHOD,
+    /** A write that must say which revision it was made from, and does not. */
+    PRECONDITION_MISSING,
     /** A question took longer than its limit. */
     TOO_SLOW,
     /** The store cannot be reached, or another process holds it. */
