@@ -35,12 +35,19 @@ public record Box(
      * @param volume marked volume
      * @param clamps {@code inside}, {@code outside}, {@code none}
      * @param depth how far its edge lies behind the finished surface
+     * @param note free words
      */
     public record Shell(
             String material,
             @Nullable Quantity volume,
             @Nullable String clamps,
-            @Nullable Quantity depth) {}
+            @Nullable Quantity depth,
+            @Nullable String note) {
+        /** A shell without a note. */
+        public Shell(String material, @Nullable Quantity volume, @Nullable String clamps, @Nullable Quantity depth) {
+            this(material, volume, clamps, depth, null);
+        }
+    }
 
     public Box {
         devices = Ordered.map(devices);

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param main the main, or null for main lugs only
  * @param breakers by key ({@code 3}, {@code 2+4}, {@code 5a})
  * @param ties groups of spaces whose handles are tied: opened together by hand, tripping apart
- * @param pullOuts groups of fuse spaces in one pull-out: opened together by hand
+ * @param pullOuts fuse spaces in one pull-out, by the name on it: opened together by hand
  * @param exclusive groups of which only one member may be closed at a time; members are {@code main}, breaker keys or supplies
  * @param legs leg letter by space where the usual row rule does not hold
  * @param buses further buses of a split-bus panel
@@ -35,7 +35,7 @@ public record Panel(
         @Nullable MainDisconnect main,
         Map<String, Breaker> breakers,
         List<List<String>> ties,
-        List<List<String>> pullOuts,
+        Map<String, List<String>> pullOuts,
         List<List<String>> exclusive,
         Map<String, String> legs,
         Map<String, SubBus> buses,
@@ -48,7 +48,7 @@ public record Panel(
         supply = List.copyOf(supply);
         breakers = Ordered.map(breakers);
         ties = ties.stream().map(List::copyOf).toList();
-        pullOuts = pullOuts.stream().map(List::copyOf).toList();
+        pullOuts = Ordered.map(pullOuts);
         exclusive = exclusive.stream().map(List::copyOf).toList();
         legs = Ordered.map(legs);
         buses = Ordered.map(buses);

@@ -10,17 +10,24 @@ import org.jspecify.annotations.Nullable;
  * @param size as written: {@code 14}, {@code 2/0}, {@code 250 kcmil}, {@code 2.5 mm2}; null when not known
  * @param material what it is made of; null when not known
  * @param metal whether it is armour or raceway metal ({@code armour}, {@code metal})
+ * @param note free words
  */
 public record Wire(
         String name,
         String colour,
         @Nullable String size,
         @Nullable Material material,
-        boolean metal) {
+        boolean metal,
+        @Nullable String note) {
     /** What a wire is made of. */
     public enum Material {
         COPPER,
         ALUMINIUM,
         COPPER_CLAD
+    }
+
+    /** A wire without a note. */
+    public Wire(String name, String colour, @Nullable String size, @Nullable Material material, boolean metal) {
+        this(name, colour, size, material, metal, null);
     }
 }
