@@ -1,0 +1,140 @@
+package org.splicebook.render;
+
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import org.splicebook.answer.Answer;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Heading;
+import org.splicebook.answer.Leads;
+import org.splicebook.answer.Listing;
+import org.splicebook.answer.Reply;
+import org.splicebook.answer.Row;
+
+/** A reply as text for people: the outcome first, then the reasons, then the cautions. */
+public final class ReplyText {
+    private final int width;
+    private final List<String> lines = new ArrayList<>();
+
+    private ReplyText(int width) {
+        this.width = width;
+    }
+
+    /** {@return the reply in lines of at most that width, each ended by a newline} */
+    public static String write(Reply reply, int width) {
+        ReplyText text = new ReplyText(width);
+        text.heading(reply.heading());
+        if (reply instanceof Answer a) {
+            text.answer(a);
+        } else if (reply instanceof Listing l) {
+            text.listing(l);
+        }
+        return String.join("\n", text.lines) + "\n";
+    }
+
+    private void heading(Heading h) {
+        lines.addAll(Lines.wrap(h.words(), width));
+        if (h.revision() > 0) {
+            String day = h.stored().atZone(ZoneOffset.UTC).toLocalDate().toString();
+            lines.addAll(
+                    Lines.wrap(h.houseName() + " (" + h.house() + "), revision " + h.revision() + " of " + day, width));
+        }
+        if (h.draft()) {
+            lines.addAll(Lines.wrap("DRAFT: a proposed change, not the house as it stands.", width));
+        }
+    }
+
+    private void answer(Answer a) {
+        lines.add("");
+        lines.addAll(Lines.wrap(outcome(a), width));
+        for (Row.Status status : Row.Status.values()) {
+            rows(title(status), a.rows(status));
+        }
+        why(a.rows());
+        bullets("Assumed", a.assumed());
+        bullets("Not proven by the given facts", a.notProven());
+        bullets("What would settle it", a.wouldSettle());
+        bullets("Before a hand goes near a wire", a.cautions());
+    }
+
+    private static String outcome(Answer a) {
+        if (a.rows().isEmpty()) {
+            return "The record shows nothing here. That does not mean that nothing is there.";
+        }
+        return a.rows(Row.Status.SHOWN).size() + " shown, "
+                + a.rows(Row.Status.POSSIBLE).size() + " possible, "
+                + a.rows(Row.Status.EXCLUDED).size() + " excluded.";
+    }
+
+    private static String title(Row.Status status) {
+        return switch (status) {
+            case SHOWN -> "Shown by the record";
+            case POSSIBLE -> "Possible: neither shown nor excluded";
+            case EXCLUDED -> "Excluded by what is marked complete";
+        };
+    }
+
+    private void rows(String title, List<Row> rows) {
+        if (rows.isEmpty()) {
+            return;
+        }
+        title(title);
+        Set<String> names = new LinkedHashSet<>();
+        rows.forEach(r -> names.addAll(r.columns().keySet()));
+        List<String> columns = new ArrayList<>(List.of("what"));
+        columns.addAll(names);
+        columns.add("basis");
+        lines.addAll(new Table(columns, rows.stream().map(r -> cells(r, names)).toList()).lines(width));
+    }
+
+    private static List<String> cells(Row r, Set<String> names) {
+        List<String> cells = new ArrayList<>(List.of(r.subject()));
+        names.forEach(n -> cells.add(Table.cell(r.columns().getOrDefault(n, ""))));
+        cells.add(r.basis().word());
+        return cells;
+    }
+
+    private void why(List<Row> rows) {
+        List<Row> reasoned = rows.stream().filter(r -> !r.why().isEmpty()).toList();
+        if (reasoned.isEmpty()) {
+            return;
+        }
+        title("Why");
+        for (Row r : reasoned) {
+            lines.addAll(Lines.wrap(r.subject() + ":", width));
+            int step = 1;
+            for (String hop : r.why()) {
+                lines.addAll(Lines.hung("  " + step++ + ". ", hop, width));
+            }
+        }
+    }
+
+    private void listing(Listing l) {
+        lines.add("");
+        if (l.rows().isEmpty()) {
+            lines.addAll(Lines.wrap("The record lists nothing here. That does not mean that nothing is there.", width));
+        } else {
+            List<List<String>> cells = l.rows().stream()
+                    .map(r -> r.stream().map(Table::cell).toList())
+                    .toList();
+            lines.addAll(new Table(l.columns(), cells).lines(width));
+            lines.add("");
+            lines.add(l.rows().size() == 1 ? "1 row." : l.rows().size() + " rows.");
+        }
+        bullets("Before a hand goes near a wire", Caution.forWhat(Leads.TO_A_SWITCH));
+    }
+
+    private void bullets(String title, List<String> all) {
+        if (!all.isEmpty()) {
+            title(title);
+            all.forEach(s -> lines.addAll(Lines.bullet(s, width)));
+        }
+    }
+
+    private void title(String title) {
+        lines.add("");
+        lines.addAll(Lines.wrap(title, width));
+    }
+}

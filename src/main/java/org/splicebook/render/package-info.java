@@ -1,0 +1,9 @@
+/**
+ * Turns answers, questions and problems into text for people and JSON for programs.
+ *
+ * <p>May import {@code problem}, {@code record}, {@code wiring} and {@code answer}.
+ */
+@NullMarked
+package org.splicebook.render;
+
+import org.jspecify.annotations.NullMarked;
