@@ -1,0 +1,166 @@
+package org.splicebook.graph;
+
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.neo4j.configuration.GraphDatabaseSettings;
+import org.neo4j.configuration.connectors.ConnectorPortRegister;
+import org.neo4j.configuration.connectors.ConnectorType;
+import org.neo4j.dbms.api.DatabaseManagementService;
+import org.neo4j.dbms.api.DatabaseManagementServiceBuilder;
+import org.neo4j.internal.helpers.HostnamePort;
+import org.neo4j.io.locker.FileLockException;
+import org.neo4j.kernel.internal.GraphDatabaseAPI;
+import org.neo4j.logging.NullLogProvider;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+
+/**
+ * The database in this process, with its data in a folder. It listens on loopback only, on a port of the system's choice, and lets in
+ * only who knows the secret in the file {@code bolt-secret} of that folder. One process has a folder at a time.
+ */
+public final class EmbeddedNeo4j implements AutoCloseable {
+    /** The one account. */
+    public static final String USER = "neo4j";
+
+    private static final String SECRET_FILE = "bolt-secret";
+
+    private final FolderClaim claim;
+    private final DatabaseManagementService dbms;
+    private final URI uri;
+    private final String secret;
+    private final AtomicBoolean closed = new AtomicBoolean();
+    private final Thread hook;
+
+    private EmbeddedNeo4j(FolderClaim claim, DatabaseManagementService dbms, String secret) {
+        this.claim = claim;
+        this.dbms = dbms;
+        this.secret = secret;
+        this.uri = boltAddress(dbms);
+        this.hook = new Thread(this::shutdown, "splicebook-store-shutdown");
+        Runtime.getRuntime().addShutdownHook(hook);
+    }
+
+    /**
+     * Starts the database, making it where there is none.
+     *
+     * @param folder the data folder
+     * @throws ProblemException with {@code STORE_AWAY} when another process has the folder or the database does not start
+     */
+    public static EmbeddedNeo4j start(Path folder) {
+        FolderClaim claim = null;
+        try {
+            Path where = folder.toAbsolutePath().normalize();
+            Secret.makeFolder(where);
+            claim = FolderClaim.take(where);
+            Path home = where.resolve("neo4j");
+            Files.createDirectories(home.resolve("import"));
+            String secret = secretFor(where, home);
+            DatabaseManagementService dbms = build(home, true);
+            ProcedureShortList.apply(dbms);
+            return new EmbeddedNeo4j(claim, dbms, secret);
+        } catch (IOException | RuntimeException e) {
+            if (claim != null) {
+                claim.close();
+            }
+            throw said(folder, e);
+        }
+    }
+
+    /** {@return where the driver reaches it} */
+    public URI uri() {
+        return uri;
+    }
+
+    /** {@return the password of {@link #USER}} */
+    public String secret() {
+        return secret;
+    }
+
+    /** {@return the file that holds the secret of a data folder} */
+    public static Path secretFile(Path folder) {
+        return folder.resolve(SECRET_FILE);
+    }
+
+    /** The secret on file; where there is none yet, it is set while nothing listens, since a new database has a well-known password. */
+    private static String secretFor(Path folder, Path home) throws IOException {
+        Path file = secretFile(folder);
+        Optional<String> known = Secret.read(file);
+        if (known.isPresent() && Files.isDirectory(home.resolve("data/databases/system"))) {
+            return known.get();
+        }
+        String secret = Secret.random();
+        DatabaseManagementService dbms = build(home, false);
+        try {
+            dbms.database(GraphDatabaseSettings.SYSTEM_DATABASE_NAME)
+                    .executeTransactionally(
+                            "ALTER USER " + USER + " SET PASSWORD $secret CHANGE NOT REQUIRED",
+                            Map.of("secret", secret));
+        } finally {
+            dbms.shutdown();
+        }
+        Secret.write(file, secret);
+        return secret;
+    }
+
+    private static DatabaseManagementService build(Path home, boolean bolt) {
+        return new DatabaseManagementServiceBuilder(home)
+                .setConfig(EmbeddedSettings.of(home, bolt))
+                .setUserLogProvider(NullLogProvider.getInstance())
+                .build();
+    }
+
+    private static URI boltAddress(DatabaseManagementService dbms) {
+        GraphDatabaseAPI api = (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.SYSTEM_DATABASE_NAME);
+        HostnamePort address = api.getDependencyResolver()
+                .resolveDependency(ConnectorPortRegister.class)
+                .getLocalAddress(ConnectorType.BOLT);
+        return URI.create("bolt://" + address.getHost() + ":" + address.getPort());
+    }
+
+    private static ProblemException said(Path folder, Exception e) {
+        if (e instanceof ProblemException p) {
+            return p;
+        }
+        Throwable last = e;
+        for (Throwable t = e; t != null; t = t.getCause()) {
+            if (t instanceof FileLockException) {
+                return FolderClaim.taken(folder);
+            }
+            last = t;
+        }
+        ProblemException problem = new ProblemException(Problem.error(
+                ProblemKind.STORE_AWAY,
+                Where.NOWHERE,
+                "The database in " + folder + " did not start: " + last.getMessage() + ".",
+                "Look at the folder's rights and free space; a copy of the folder can be tried elsewhere."));
+        problem.initCause(e);
+        return problem;
+    }
+
+    private void shutdown() {
+        if (closed.compareAndSet(false, true)) {
+            try {
+                dbms.shutdown();
+            } finally {
+                claim.close();
+            }
+        }
+    }
+
+    @Override
+    public void close() {
+        shutdown();
+        try {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException e) {
+            // The process is ending: the hook runs by itself and finds nothing to do.
+        }
+    }
+}
