@@ -1,0 +1,105 @@
+package org.splicebook.housefile;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.problem.ProblemKind;
+
+/** Reads single values: text, a word of a few, a list, a map. What is wrong is told; then null or nothing is given. */
+final class Values {
+    private Values() {}
+
+    static Node.@Nullable Scalar scalar(Node n, Problems problems) {
+        if (n instanceof Node.Scalar s) {
+            return s;
+        }
+        problems.error(ProblemKind.BAD_VALUE, n.at(), "Here stands " + n.said() + ".", "One value belongs here.");
+        return null;
+    }
+
+    static @Nullable String text(Node n, int most, Problems problems) {
+        Node.Scalar s = scalar(n, problems);
+        if (s == null) {
+            return null;
+        }
+        if (s.text().length() > most) {
+            problems.error(
+                    ProblemKind.TOO_LARGE,
+                    s.at(),
+                    "A text of " + s.text().length() + " characters.",
+                    "At most " + most + " belong here.");
+            return null;
+        }
+        if (Text.hasHidden(s.text())) {
+            problems.error(
+                    ProblemKind.BAD_VALUE,
+                    s.at(),
+                    s.said() + " has control characters or marks that turn the direction of writing.",
+                    "Take them out.");
+            return null;
+        }
+        return s.text();
+    }
+
+    /** {@return a name, or null when it breaks the rules for names} */
+    static @Nullable String name(Node.Scalar s, Problems problems) {
+        var wrong = Text.wrongWithName(s.text());
+        if (wrong.isPresent()) {
+            problems.error(
+                    ProblemKind.BAD_NAME,
+                    s.at(),
+                    Said.capital(wrong.get()) + ".",
+                    "A name has letters, digits, - and _, at most " + Limits.NAME + " of them.");
+            return null;
+        }
+        return s.text();
+    }
+
+    static <T> @Nullable T word(Node.Scalar s, Map<String, T> words, Problems problems) {
+        T t = words.get(s.text());
+        if (t == null) {
+            problems.error(
+                    ProblemKind.BAD_VALUE,
+                    s.at(),
+                    s.said() + " is not one of the words that fit here.",
+                    () -> Nearest.cure(s.text(), words.keySet(), "words"));
+        }
+        return t;
+    }
+
+    static List<Node> list(Node n, Problems problems) {
+        if (n instanceof Node.Items list) {
+            return list.items();
+        }
+        problems.error(
+                ProblemKind.BAD_VALUE,
+                n.at(),
+                "Here stands " + n.said() + ".",
+                "A list belongs here, in square brackets or with a dash before each.");
+        return List.of();
+    }
+
+    static List<Node.Scalar> scalars(Node n, Problems problems) {
+        List<Node.Scalar> all = new ArrayList<>();
+        for (Node item : list(n, problems)) {
+            Node.Scalar s = scalar(item, problems);
+            if (s != null) {
+                all.add(s);
+            }
+        }
+        return all;
+    }
+
+    static List<Node.Entry> entries(Node n, Problems problems) {
+        if (n instanceof Node.Entries map) {
+            return map.entries();
+        }
+        problems.error(
+                ProblemKind.BAD_VALUE,
+                n.at(),
+                "Here stands " + n.said() + ".",
+                "A map belongs here: a name, a colon, what it is.");
+        return List.of();
+    }
+}
