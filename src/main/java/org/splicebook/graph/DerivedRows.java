@@ -1,0 +1,232 @@
+package org.splicebook.graph;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Basis;
+import org.splicebook.wiring.Conductor;
+import org.splicebook.wiring.Crossing;
+import org.splicebook.wiring.Feed;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Loss;
+import org.splicebook.wiring.LossRow;
+import org.splicebook.wiring.NeutralIsland;
+import org.splicebook.wiring.Return;
+import org.splicebook.wiring.Sureness;
+import org.splicebook.wiring.Thing;
+import org.splicebook.wiring.ThingKind;
+import org.splicebook.wiring.Way;
+import org.splicebook.wiring.WireUse;
+import org.splicebook.wiring.Wiring;
+
+/** The derived part of a house as rows. */
+final class DerivedRows {
+    private final Wiring wiring;
+    private final RowBuilder rows;
+    private final Set<String> hops = new HashSet<>();
+
+    private DerivedRows(Wiring wiring, RowBuilder rows) {
+        this.wiring = wiring;
+        this.rows = rows;
+    }
+
+    /** Adds the rows of what was derived, after those of what was recorded. */
+    static void add(Wiring wiring, RowBuilder rows) {
+        DerivedRows d = new DerivedRows(wiring, rows);
+        wiring.loadPoints().forEach(d::loadPoint);
+        wiring.wires().forEach(d::wire);
+        wiring.islands().forEach(d::island);
+        d.crossings();
+        d.losses();
+        d.openRegions();
+    }
+
+    private void loadPoint(LoadPointWiring l) {
+        int n = rows.node("LoadPoint", l.id());
+        rows.set(n, "supply", l.supply());
+        Map<Conductor, Basis> weakest = new TreeMap<>();
+        for (Feed f : l.feeds()) {
+            Map<String, Object> way = way(n, f.way(), Conductor.HOT, f.terminal(), f.sureness());
+            way.put("breaker", f.breaker());
+            way.put("sourcePoles", f.sourcePoles());
+            rows.tie(n, "FED_BY", rows.node("Pole", f.pole()), way);
+            weakest.merge(Conductor.HOT, f.way().basis(), Basis::weaker);
+        }
+        for (Return r : l.returns()) {
+            Map<String, Object> way = way(n, r.way(), Conductor.NEUTRAL, r.terminal(), r.sureness());
+            way.put("over", RowBuilder.word(r.over()));
+            rows.tie(n, "RETURNS_OVER", rows.node("Bar", r.bar()), way);
+            weakest.merge(Conductor.NEUTRAL, r.way().basis(), Basis::weaker);
+        }
+        for (Return r : l.grounds()) {
+            Map<String, Object> way = way(n, r.way(), Conductor.GROUND, r.terminal(), r.sureness());
+            rows.tie(n, "GROUNDED_OVER", rows.node("Bar", r.bar()), way);
+            weakest.merge(Conductor.GROUND, r.way().basis(), Basis::weaker);
+        }
+        l.reliesOn()
+                .forEach(r -> rows.tie(
+                        n,
+                        "RELIES_ON",
+                        rows.node(r.thing()),
+                        "conductor",
+                        r.conductor(),
+                        "sureness",
+                        r.sureness(),
+                        "basis",
+                        weakest.getOrDefault(r.conductor(), Basis.ASSUMED)));
+        Basis hot = weakest.getOrDefault(Conductor.HOT, Basis.ASSUMED);
+        l.protections()
+                .forEach(p -> rows.tie(
+                        n,
+                        "PROTECTED_BY",
+                        rows.node(p.by()),
+                        "function",
+                        p.function(),
+                        "sureness",
+                        p.sureness(),
+                        "nearness",
+                        p.nearness(),
+                        "basis",
+                        hot));
+    }
+
+    private Map<String, Object> way(int loadPoint, Way way, Conductor conductor, String terminal, Sureness sureness) {
+        Map<String, Object> m = new TreeMap<>();
+        m.put("terminal", terminal);
+        m.put("sureness", RowBuilder.word(sureness));
+        m.put("basis", RowBuilder.word(way.basis()));
+        m.put("throughUnknown", way.throughUnknown());
+        m.put(
+                "hopKinds",
+                way.hops().stream().map(h -> RowBuilder.word(h.thing().kind())).toList());
+        m.put("hopNames", way.hops().stream().map(h -> h.thing().name()).toList());
+        m.put("hopBoxes", way.hops().stream().map(Way.Hop::box).toList());
+        m.put(
+                "hopBases",
+                way.hops().stream().map(h -> RowBuilder.word(h.basis())).toList());
+        int at = loadPoint;
+        for (Way.Hop h : way.hops()) {
+            int next = rows.node(h.thing());
+            if (hops.add(at + " " + next + " " + conductor)) {
+                rows.tie(at, "NEXT", next, "conductor", conductor);
+            }
+            at = next;
+        }
+        return m;
+    }
+
+    private void wire(WireUse w) {
+        int n = rows.node("Wire", w.wire());
+        List<WireUse.Use> uses = w.uses().stream()
+                .sorted(Comparator.comparing(WireUse.Use::sureness)
+                        .thenComparing(WireUse.Use::conductor)
+                        .thenComparing(u -> u.pole() == null ? "" : u.pole()))
+                .toList();
+        rows.set(n, "known", !uses.isEmpty());
+        rows.set(n, "uses", uses.stream().map(DerivedRows::said).toList());
+        for (WireUse.Use u : uses) {
+            String property = RowBuilder.word(u.conductor());
+            if (rows.get(n, property) == null) {
+                rows.set(n, property, u.sureness());
+            }
+            if (u.pole() != null) {
+                rows.tie(n, "HOT_OF", rows.node("Pole", u.pole()), "sureness", u.sureness());
+            }
+        }
+    }
+
+    private static String said(WireUse.Use u) {
+        return RowBuilder.word(u.conductor()) + (u.pole() == null ? "" : " " + u.pole()) + " "
+                + RowBuilder.word(u.sureness());
+    }
+
+    private void island(NeutralIsland i) {
+        int n = rows.node("Island", i.id());
+        rows.set(n, "poles", i.poles().size())
+                .set(n, "loadPoints", i.loadPoints().size());
+        i.wires().forEach(w -> rows.tie(rows.node("Wire", w), "JOINED_IN", n));
+        i.landings().forEach(j -> rows.tie(n, "LANDS_ON", rows.node("Joint", j)));
+        i.poles().forEach(p -> rows.tie(n, "CARRIES", rows.node("Pole", p)));
+        i.loadPoints().forEach(l -> rows.tie(rows.node("LoadPoint", l), "RETURNS_ON", n));
+    }
+
+    private void crossings() {
+        int number = 0;
+        for (Crossing c : wiring.crossings()) {
+            int n = rows.node("Crossing", "crossing-" + ++number);
+            rows.set(n, "kind", c.kind()).set(n, "sureness", c.sureness());
+            rows.set(n, "island", c.island()).set(n, "poles", c.poles());
+            rows.set(n, "loadPoints", c.loadPoints()).set(n, "box", c.box());
+            rows.set(n, "device", c.device());
+            c.poles().forEach(p -> rows.tie(n, "CONCERNS", rows.node("Pole", p)));
+            c.loadPoints().forEach(l -> rows.tie(n, "CONCERNS", rows.node("LoadPoint", l)));
+            if (rows.has("Island", c.island())) {
+                rows.tie(n, "ON_ISLAND", rows.node("Island", c.island()));
+            }
+            if (c.box() != null) {
+                rows.tie(n, "PARTS_AT", RecordedRows.enclosure(wiring.house(), rows, c.box()));
+            }
+            if (c.device() != null) {
+                rows.tie(n, "ACROSS", protective(c.device()));
+            }
+        }
+    }
+
+    private int protective(String name) {
+        return rows.node(rows.has("Breaker", name) ? "Breaker" : "Device", name);
+    }
+
+    private void losses() {
+        Map<List<LossRow>, List<Loss>> bySet = new LinkedHashMap<>();
+        for (Loss l : wiring.losses()) {
+            List<LossRow> sorted = new ArrayList<>(l.rows());
+            sorted.sort(Comparator.comparing(LossRow::toString));
+            bySet.computeIfAbsent(sorted, k -> new ArrayList<>()).add(l);
+        }
+        bySet.forEach((set, losses) -> {
+            int n = rows.node("Loss", Packed.digest(set.toString()).substring(0, 16));
+            rows.set(n, "lost", (int)
+                    set.stream().filter(r -> r.hot() == LossRow.Hot.LOST).count());
+            for (LossRow r : set) {
+                rows.tie(
+                        n,
+                        "CHANGES",
+                        rows.node("LoadPoint", r.loadPoint()),
+                        "hot",
+                        r.hot(),
+                        "neutral",
+                        r.neutral(),
+                        "ground",
+                        r.ground(),
+                        "sureness",
+                        r.sureness());
+            }
+            losses.forEach(l -> rows.tie(rows.node(l.thing()), "IF_LOST", n, "mode", l.mode()));
+        });
+    }
+
+    private void openRegions() {
+        for (Wiring.OpenRegion o : wiring.openRegions()) {
+            int n = rows.node("OpenRegion", o.id());
+            rows.set(n, "boxes", o.boxes().size())
+                    .set(n, "breakers", o.breakers().size());
+            rows.set(n, "loadPoints", o.loadPoints().size());
+            o.boxes().forEach(b -> rows.tie(n, "OPEN_AT", RecordedRows.enclosure(wiring.house(), rows, b)));
+            o.breakers().forEach(b -> rows.tie(n, "MAY_JOIN", breaker(b)));
+            o.loadPoints().forEach(l -> rows.tie(n, "MAY_JOIN", rows.node("LoadPoint", l)));
+        }
+    }
+
+    private int breaker(String name) {
+        @Nullable String label = rows.has("Breaker", name) ? "Breaker" : null;
+        return label == null
+                ? rows.node(new Thing(rows.has("Main", name) ? ThingKind.MAIN : ThingKind.BREAKER, name))
+                : rows.node(label, name);
+    }
+}
