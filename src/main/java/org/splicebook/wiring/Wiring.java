@@ -40,12 +40,15 @@ public record Wiring(
      * @param id its id
      * @param boxes the boxes and panels where something is not known
      * @param breakers the breakers whose wires it holds, or that are not known to hold none
+     * @param cables the cables with a wire in it; a load point in it may rely on any of them, and on their joints
      * @param loadPoints the load points in it
      */
-    public record OpenRegion(String id, List<String> boxes, List<String> breakers, List<String> loadPoints) {
+    public record OpenRegion(
+            String id, List<String> boxes, List<String> breakers, List<String> cables, List<String> loadPoints) {
         public OpenRegion {
             boxes = List.copyOf(boxes);
             breakers = List.copyOf(breakers);
+            cables = List.copyOf(cables);
             loadPoints = List.copyOf(loadPoints);
         }
     }

@@ -1,0 +1,343 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * What load points lose when vertices are taken away: read off the kept dominators where one vertex of a region goes, flooded again
+ * where several go or the trunk is touched.
+ */
+final class Effects {
+    /**
+     * What a load point lost.
+     *
+     * @param fewer whether it is live in fewer cases
+     * @param terminalLost whether one of its hot terminals is hot in no case any more
+     * @param terminalFewer whether one of its hot terminals is hot in fewer cases
+     */
+    record Effect(
+            int loadPoint,
+            LossRow.Hot hot,
+            LossRow.Neutral neutral,
+            LossRow.Ground ground,
+            boolean fewer,
+            boolean terminalLost,
+            boolean terminalFewer) {
+        boolean changes() {
+            return hot != LossRow.Hot.KEPT || neutral != LossRow.Neutral.KEPT || ground != LossRow.Ground.KEPT;
+        }
+    }
+
+    /** Reach after the loss: a mask per case. */
+    @SuppressWarnings("ArrayRecordComponent") // masks, never compared
+    private record After(long[] hot, long[] neutral, long[] overGround, long[] grounded) {}
+
+    private final Reach reach;
+    private final Net net;
+    private final ThroughLoads throughLoads;
+    private final Map<Integer, TreeSet<Integer>> loadPointsBehind = new HashMap<>();
+
+    Effects(Reach reach) {
+        this.reach = reach;
+        this.net = reach.net;
+        this.throughLoads = new ThroughLoads(reach);
+        for (List<Part> parts : reach.partsOfLoadPoint) {
+            for (Part p : parts) {
+                index(p, p.hotBy);
+                index(p, p.neutralBy);
+                index(p, p.groundBy);
+            }
+        }
+    }
+
+    private void index(Part p, int[][][] by) {
+        for (int[][] terminals : by) {
+            if (terminals != null) {
+                for (int[] chain : terminals) {
+                    if (chain != null) {
+                        for (int v : chain) {
+                            loadPointsBehind
+                                    .computeIfAbsent(v, k -> new TreeSet<>())
+                                    .add(p.loadPoint);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /** {@return what changes, load point by load point, when these vertices are taken away} */
+    List<Effect> of(int[] vertices) {
+        boolean trunk = false;
+        Map<Integer, List<Integer>> byRegion = new TreeMap<>();
+        for (int v : vertices) {
+            if (net.cut[v]) {
+                continue;
+            }
+            trunk |= reach.trunk.concerns(v);
+            byRegion.computeIfAbsent(reach.regions.of[v], k -> new ArrayList<>())
+                    .add(v);
+        }
+        if (trunk) {
+            return flooded(vertices, byRegion, true);
+        }
+        for (List<Integer> inOne : byRegion.values()) {
+            if (inOne.size() > 1) {
+                return flooded(vertices, byRegion, false);
+            }
+        }
+        TreeSet<Integer> touched = new TreeSet<>();
+        for (int v : vertices) {
+            touched.addAll(loadPointsBehind.getOrDefault(v, new TreeSet<>()));
+        }
+        List<Effect> effects = new ArrayList<>();
+        for (int lp : touched) {
+            Map<Part, After> after = new HashMap<>();
+            for (Part p : reach.partsOfLoadPoint.get(lp)) {
+                List<Integer> gone = byRegion.get(p.region.index);
+                if (gone != null) {
+                    after.put(p, without(p, gone.get(0)));
+                }
+            }
+            add(effects, lp, after, vertices);
+        }
+        return effects;
+    }
+
+    private static After without(Part p, int v) {
+        return new After(
+                without(p.hot, p.hotBy, v),
+                without(p.neutral, p.neutralBy, v),
+                without(p.overGround, p.overGroundBy, v),
+                without(p.grounded, p.groundBy, v));
+    }
+
+    private static long[] without(long[] masks, int[][][] by, int v) {
+        long[] after = masks.clone();
+        for (int c = 0; c < after.length; c++) {
+            for (int i = 0; after[c] >>> i != 0; i++) {
+                if ((after[c] >> i & 1) != 0 && contains(by[c][i], v)) {
+                    after[c] &= ~(1L << i);
+                }
+            }
+        }
+        return after;
+    }
+
+    private static boolean contains(int[] chain, int v) {
+        for (int u : chain) {
+            if (u == v) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private List<Effect> flooded(int[] vertices, Map<Integer, List<Integer>> byRegion, boolean trunk) {
+        reach.state.remove(vertices);
+        List<BitSet> live = reach.trunk.live;
+        if (trunk) {
+            live = new ArrayList<>();
+            for (int t = 0; t < reach.trunk.positions; t++) {
+                reach.state.set(reach.trunk.levers, t);
+                live.add(reach.trunk.live(reach.state));
+            }
+            reach.state.join(reach.trunk.levers);
+        }
+        Map<Integer, Map<Part, After>> after = new TreeMap<>();
+        for (Regions.Region r : reach.regions.all) {
+            if (reach.partsOfRegion.get(r.index).isEmpty()) {
+                continue;
+            }
+            if (byRegion.containsKey(r.index) || (trunk && differs(r, live))) {
+                reflood(r, live, after);
+            }
+        }
+        reach.state.restore(vertices);
+        List<Effect> effects = new ArrayList<>();
+        after.forEach((lp, parts) -> add(effects, lp, parts, vertices));
+        return effects;
+    }
+
+    private boolean differs(Regions.Region r, List<BitSet> live) {
+        return differs(r.hotRoots, live) || differs(r.neutralRoots, live) || differs(r.groundRoots, live);
+    }
+
+    private boolean differs(int[] roots, List<BitSet> live) {
+        for (int v : roots) {
+            for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+                int u = net.adjacent[i];
+                if (net.cut[u]) {
+                    for (int t = 0; t < live.size(); t++) {
+                        if (live.get(t).get(u) != reach.trunk.live.get(t).get(u)) {
+                            return true;
+                        }
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
+    private void reflood(Regions.Region r, List<BitSet> live, Map<Integer, Map<Part, After>> after) {
+        for (Part p : reach.partsOfRegion.get(r.index)) {
+            int n = p.cases();
+            After a = new After(new long[n], new long[n], new long[n], new long[n]);
+            for (int t = 0; t < p.trunkPositions; t++) {
+                reach.state.set(reach.trunk.levers, t);
+                for (int k = 0; k < p.positions; k++) {
+                    reach.state.set(p.levers, k);
+                    int c = t * p.positions + k;
+                    Marks hot = mark(r, r.hotRoots, live.get(t), Net.Kind.BUS);
+                    a.hot[c] = hot.mask(p);
+                    a.neutral[c] = mark(r, r.neutralRoots, live.get(t), Net.Kind.NEUTRAL_BAR)
+                            .mask(p);
+                    Marks ground = mark(r, r.groundRoots, live.get(t), Net.Kind.GROUND_BAR);
+                    a.overGround[c] = ground.mask(p);
+                    a.grounded[c] = p.ground >= 0 && ground.seen.get(p.ground) ? 1 : 0;
+                }
+                reach.state.join(p.levers);
+            }
+            reach.state.join(reach.trunk.levers);
+            after.computeIfAbsent(p.loadPoint, k -> new HashMap<>()).put(p, a);
+        }
+    }
+
+    private record Marks(BitSet seen) {
+        long mask(Part p) {
+            long m = 0;
+            for (int i = 0; i < p.terminals.length; i++) {
+                if (seen.get(p.terminals[i])) {
+                    m |= 1L << i;
+                }
+            }
+            return m;
+        }
+    }
+
+    private Marks mark(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {
+        BitSet seen = new BitSet(net.size);
+        int[] queue = new int[r.vertices.length];
+        int n = 0;
+        for (int v : reach.trunk.fedRoots(r, roots, live, reach.state, kind)) {
+            if (!seen.get(v) && reach.state.conducts(v)) {
+                seen.set(v);
+                queue[n++] = v;
+            }
+        }
+        for (int i = 0; i < n; i++) {
+            for (int k = net.start[queue[i]]; k < net.start[queue[i] + 1]; k++) {
+                int u = net.adjacent[k];
+                if (!net.cut[u] && !seen.get(u) && reach.state.conducts(u)) {
+                    seen.set(u);
+                    queue[n++] = u;
+                }
+            }
+        }
+        return new Marks(seen);
+    }
+
+    private void add(List<Effect> effects, int lp, Map<Part, After> after, int[] vertices) {
+        List<Part> parts = reach.partsOfLoadPoint.get(lp);
+        int trunk = reach.trunk.positions;
+        Outcome hot = new Outcome(trunk);
+        Outcome neutral = new Outcome(trunk);
+        Outcome ground = new Outcome(trunk);
+        boolean terminalLost = false;
+        boolean terminalFewer = false;
+        boolean overGround = false;
+        for (Part p : parts) {
+            After a = after.get(p);
+            hot.add(p, p.hot, a == null ? p.hot : a.hot);
+            neutral.add(p, p.neutral, a == null ? p.neutral : a.neutral);
+            ground.add(p, p.grounded, a == null ? p.grounded : a.grounded);
+            if (a != null) {
+                terminalLost |= (or(p.hot) & ~or(a.hot)) != 0;
+                terminalFewer |= !java.util.Arrays.equals(p.hot, a.hot);
+            }
+            overGround |= (or(p.neutral) & or(a == null ? p.overGround : a.overGround)) != 0;
+        }
+        LossRow.Hot h = LossRow.Hot.KEPT;
+        if (hot.lost()) {
+            h = throughLoads.reaches(lp, vertices) ? LossRow.Hot.LOST_LIVE_THROUGH_LOAD : LossRow.Hot.LOST;
+        } else if (terminalLost) {
+            h = LossRow.Hot.ONE_OF_TWO;
+        } else if (hot.fewer()) {
+            h = LossRow.Hot.IMPAIRED;
+        }
+        LossRow.Neutral n = LossRow.Neutral.KEPT;
+        if (neutral.lost()) {
+            n = overGround ? LossRow.Neutral.OVER_GROUND : LossRow.Neutral.LOST;
+        } else if (neutral.fewer()) {
+            n = LossRow.Neutral.IMPAIRED;
+        }
+        LossRow.Ground g = LossRow.Ground.KEPT;
+        if (ground.lost()) {
+            g = LossRow.Ground.LOST;
+        } else if (ground.fewer()) {
+            g = LossRow.Ground.IMPAIRED;
+        }
+        Effect e = new Effect(lp, h, n, g, hot.fewer(), terminalLost, terminalFewer);
+        if (e.changes() || e.terminalFewer()) {
+            effects.add(e);
+        }
+    }
+
+    private static long or(long[] masks) {
+        long all = 0;
+        for (long m : masks) {
+            all |= m;
+        }
+        return all;
+    }
+
+    /** Counts, over trunk positions and the positions of independent parts, in how many cases nothing is reached. */
+    private static final class Outcome {
+        private final double[] before;
+        private final double[] after;
+        private double cases = 1;
+
+        Outcome(int trunk) {
+            before = new double[trunk];
+            after = new double[trunk];
+            java.util.Arrays.fill(before, 1);
+            java.util.Arrays.fill(after, 1);
+        }
+
+        void add(Part p, long[] b, long[] a) {
+            for (int t = 0; t < before.length; t++) {
+                int nothingBefore = 0;
+                int nothingAfter = 0;
+                for (int k = 0; k < p.positions; k++) {
+                    nothingBefore += b[t * p.positions + k] == 0 ? 1 : 0;
+                    nothingAfter += a[t * p.positions + k] == 0 ? 1 : 0;
+                }
+                before[t] *= nothingBefore;
+                after[t] *= nothingAfter;
+            }
+            cases *= p.positions;
+        }
+
+        private double sum(double[] n) {
+            double s = 0;
+            for (double x : n) {
+                s += x;
+            }
+            return s;
+        }
+
+        boolean lost() {
+            double all = cases * before.length;
+            return sum(before) < all && sum(after) == all;
+        }
+
+        boolean fewer() {
+            return sum(after) > sum(before);
+        }
+    }
+}

@@ -1,0 +1,129 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+
+/** Where neutral and ground meet past the main bond: joint by joint, and in bonded panels. */
+final class GroundTies {
+    private final Reach reach;
+    private final Net net;
+    private final BitSet groundTerminals = new BitSet();
+    private final BitSet loadTerminals = new BitSet();
+
+    GroundTies(Reach reach) {
+        this.reach = reach;
+        this.net = reach.net;
+        net.groundTerminals.forEach(groundTerminals::set);
+        net.loadPoints.forEach(lp -> {
+            for (int t : lp.terminals()) {
+                loadTerminals.set(t);
+            }
+        });
+    }
+
+    List<Crossing> all() {
+        List<Crossing> found = new ArrayList<>();
+        for (Regions.Region r : reach.regions.all) {
+            if (mayTie(r)) {
+                for (int v : r.vertices) {
+                    if (net.kind[v] == Net.Kind.JOINT && ties(v)) {
+                        found.add(tie(net.names.get(v), net.boxes.get(v)));
+                    }
+                }
+            }
+        }
+        net.house.panels().values().stream()
+                .filter(p -> !reach.regions.holdsMainBond(p.name()))
+                .filter(p -> p.bonded() || net.straps.contains(p.name()))
+                .forEach(p -> found.add(tie(p.name() + ".n", p.name())));
+        return found;
+    }
+
+    private static Crossing tie(String where, String box) {
+        return new Crossing(CrossingKind.NEUTRAL_TO_GROUND, where, List.of(), List.of(), box, null, Sureness.SHOWN);
+    }
+
+    /** Whether the region holds both a ground thing and a neutral thing. */
+    private boolean mayTie(Regions.Region r) {
+        if (r.groundOnly && r.neutralRoots.length == 0) {
+            return false;
+        }
+        boolean ground = r.groundRoots.length > 0;
+        boolean neutral = r.neutralRoots.length > 0;
+        for (int v : r.vertices) {
+            ground |= isGroundThing(v);
+            neutral |= loadTerminals.get(v);
+        }
+        return ground && neutral;
+    }
+
+    private boolean isGroundThing(int v) {
+        return net.kind[v] == Net.Kind.METAL || groundTerminals.get(v);
+    }
+
+    /** A joint ties when one member is, or leads only to, ground, and another is, or leads to, neutral. */
+    private boolean ties(int joint) {
+        boolean ground = false;
+        boolean neutral = false;
+        for (int i = net.start[joint]; i < net.start[joint + 1]; i++) {
+            int m = net.adjacent[i];
+            if (net.kind[m] == Net.Kind.NEUTRAL_BAR) {
+                neutral |= !reach.regions.holdsMainBond(net.panels.get(m));
+            } else if (net.kind[m] == Net.Kind.GROUND_BAR) {
+                ground |= !reach.regions.holdsMainBond(net.panels.get(m));
+            } else if (isGroundThing(m)) {
+                ground = true;
+            } else if (!net.cut[m]) {
+                int side = side(m, joint);
+                ground |= side == GROUND;
+                neutral |= side == NEUTRAL;
+            }
+        }
+        return ground && neutral;
+    }
+
+    private static final int NOTHING = 0;
+    private static final int GROUND = 1;
+    private static final int NEUTRAL = 2;
+
+    /** What a member leads to when its joint is taken away, levers joined. */
+    private int side(int member, int joint) {
+        BitSet seen = new BitSet(net.size);
+        List<Integer> queue = new ArrayList<>();
+        queue.add(member);
+        seen.set(member);
+        seen.set(joint);
+        boolean ground = false;
+        boolean hot = false;
+        for (int i = 0; i < queue.size(); i++) {
+            int v = queue.get(i);
+            if (net.neutralTerminals.contains(v)) {
+                return NEUTRAL;
+            }
+            ground |= isGroundThing(v);
+            hot |= loadTerminals.get(v) || net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.LUG;
+            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
+                int u = net.adjacent[k];
+                if (net.kind[u] == Net.Kind.NEUTRAL_BAR) {
+                    if (!isBondGround(v, u)) {
+                        return NEUTRAL;
+                    }
+                    ground = true;
+                } else if (net.kind[u] == Net.Kind.GROUND_BAR) {
+                    ground = true;
+                } else if (!net.cut[u] && !seen.get(u)) {
+                    seen.set(u);
+                    queue.add(u);
+                }
+            }
+        }
+        return hot ? NOTHING : ground ? GROUND : NOTHING;
+    }
+
+    /** A landing on the bonding panel's neutral bar is ground where its region is. */
+    private boolean isBondGround(int v, int bar) {
+        return reach.regions.holdsMainBond(net.panels.get(bar))
+                && reach.regions.all.get(reach.regions.of[v]).groundOnly;
+    }
+}

@@ -1,0 +1,209 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.splicebook.record.Box;
+import org.splicebook.record.Cable;
+import org.splicebook.record.CableEnd;
+import org.splicebook.record.Complete;
+import org.splicebook.record.Device;
+import org.splicebook.record.House;
+import org.splicebook.record.Panel;
+import org.splicebook.record.Wire;
+
+/**
+ * The netlist with all that it may be joined to (design ruling 12), levers joined, as arcs: an open end meets one open end or one
+ * incomplete joint of its box, so a way may enter a box's unknown from a joint and leave it by an open end, or enter by an open end and
+ * leave by either, but not go from joint to joint. A box into which other cables may come is open to the world: anything else that is
+ * open to the world, and supplies that nobody listed.
+ *
+ * <p>Nodes: the vertices; for each open end a second node for having come out of the unknown; two hubs per open box; the world.
+ */
+final class MayGraph {
+    private final Net net;
+    private final House house;
+    private final List<int[]> arcs = new ArrayList<>();
+    private final Map<Integer, Integer> arrival = new HashMap<>();
+    private final BitSet inJoint = new BitSet();
+    private final Map<String, List<Integer>> jointsOf = new HashMap<>();
+    private final Map<String, List<Integer>> opensOf = new HashMap<>();
+
+    /** Boxes and panels where something is not known. */
+    final Set<String> openBoxes = new TreeSet<>();
+
+    int nodes;
+    final int world;
+    int[] start = new int[0];
+    int[] to = new int[0];
+    boolean any;
+
+    MayGraph(Net net) {
+        this.net = net;
+        this.house = net.house;
+        this.nodes = net.size;
+        this.world = nodes++;
+        findJoints();
+        findOpenEnds();
+        for (Box b : house.boxes().values()) {
+            open(b.name(), house.isComplete(b, Complete.JOINTS), house.isComplete(b, Complete.CABLES));
+        }
+        for (Panel p : house.panels().values()) {
+            boolean landings = house.isComplete(p, Complete.LANDINGS);
+            open(p.name(), landings, landings);
+        }
+        net.uncertainLinks.forEach(l -> {
+            any = true;
+            openBoxes.add(net.boxes.get(l[0]));
+            arc(l[0], l[1]);
+            arc(l[1], l[0]);
+        });
+        freeze();
+    }
+
+    private void findJoints() {
+        for (int v = 0; v < net.size; v++) {
+            Net.Kind k = net.kind[v];
+            boolean landing = !net.panels.get(v).isEmpty()
+                    && (k == Net.Kind.TERMINAL
+                            || k == Net.Kind.NEUTRAL_BAR
+                            || k == Net.Kind.GROUND_BAR
+                            || k == Net.Kind.LUG);
+            if (k == Net.Kind.JOINT || landing) {
+                jointsOf.computeIfAbsent(net.boxes.get(v), x -> new ArrayList<>())
+                        .add(v);
+            }
+            if (k == Net.Kind.JOINT) {
+                for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+                    inJoint.set(net.adjacent[i]);
+                }
+            }
+        }
+    }
+
+    private void findOpenEnds() {
+        for (Cable c : house.cables().values()) {
+            for (int end = 0; end < 2; end++) {
+                CableEnd where = c.ends().get(end);
+                for (Wire w : c.wires()) {
+                    int v = java.util.Objects.requireNonNull(
+                            net.byWireEnd.get(c.name() + "." + w.name() + "@" + (end + 1)));
+                    if (inJoint.get(v) || w.metal()) {
+                        continue;
+                    }
+                    if (where instanceof CableEnd.At at) {
+                        opensOf.computeIfAbsent(at.box(), x -> new ArrayList<>())
+                                .add(v);
+                    } else if (where instanceof CableEnd.OneOf one) {
+                        one.boxes()
+                                .forEach(b -> opensOf.computeIfAbsent(b, x -> new ArrayList<>())
+                                        .add(v));
+                    } else {
+                        any = true;
+                        arc(v, world);
+                        arc(world, arrivalOf(v));
+                    }
+                }
+            }
+        }
+        for (Box b : house.boxes().values()) {
+            for (Device d : b.devices().values()) {
+                d.kind().terminals().forEach(t -> {
+                    Integer v = net.byTerminal.get(d.name() + "." + t.name());
+                    if (v != null && !inJoint.get(v) && !d.unused().contains(t.name())) {
+                        opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>())
+                                .add(v);
+                    }
+                });
+            }
+        }
+    }
+
+    private int arrivalOf(int v) {
+        return arrival.computeIfAbsent(v, x -> {
+            int a = nodes++;
+            for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+                arc(a, net.adjacent[i]);
+            }
+            return a;
+        });
+    }
+
+    private void open(String box, boolean joints, boolean cables) {
+        List<Integer> opens = joints ? List.of() : opensOf.getOrDefault(box, List.of());
+        if (cables && opens.isEmpty()) {
+            return;
+        }
+        any = true;
+        openBoxes.add(box);
+        int fromJoint = nodes++;
+        int fromEnd = nodes++;
+        for (int e : opens) {
+            arc(e, fromEnd);
+            arc(fromEnd, arrivalOf(e));
+            arc(fromJoint, arrivalOf(e));
+        }
+        if (!joints) {
+            for (int j : jointsOf.getOrDefault(box, List.of())) {
+                arc(j, fromJoint);
+                arc(fromEnd, j);
+            }
+        }
+        if (!cables) {
+            arc(fromJoint, world);
+            arc(fromEnd, world);
+            arc(world, fromEnd);
+        }
+    }
+
+    private void arc(int a, int b) {
+        arcs.add(new int[] {a, b});
+    }
+
+    private void freeze() {
+        if (!any) {
+            return;
+        }
+        start = new int[nodes + 1];
+        for (int[] a : arcs) {
+            start[a[0] + 1]++;
+        }
+        for (int i = 0; i < nodes; i++) {
+            start[i + 1] += start[i];
+        }
+        int[] at = Arrays.copyOf(start, nodes);
+        to = new int[start[nodes]];
+        for (int[] a : arcs) {
+            to[at[a[0]]++] = a[1];
+        }
+    }
+
+    /** Calls back with every node that a node leads to: netlist edges (buses and bars cut out) and may-arcs. */
+    void forEachNext(int node, java.util.function.IntConsumer next) {
+        if (node < net.size && !net.cut[node]) {
+            for (int i = net.start[node]; i < net.start[node + 1]; i++) {
+                if (!net.cut[net.adjacent[i]]) {
+                    next.accept(net.adjacent[i]);
+                }
+            }
+        }
+        for (int i = start[node]; i < start[node + 1]; i++) {
+            int u = to[i];
+            next.accept(u);
+        }
+    }
+
+    /** {@return the node for having come out of the unknown at an open end, or -1} */
+    int arrivalNode(int vertex) {
+        return arrival.getOrDefault(vertex, -1);
+    }
+
+    List<int[]> arcs() {
+        return arcs;
+    }
+}

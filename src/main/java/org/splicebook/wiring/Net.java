@@ -1,0 +1,180 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Basis;
+import org.splicebook.record.House;
+
+/**
+ * The raw netlist of a house as numbered vertices and undirected edges, loads left out. Everything that can be lost or passed is a
+ * vertex: joints, wire ends, wires, terminals, links inside devices, poles, buses, bars. Built once, never changed.
+ */
+final class Net {
+    /** What a vertex is. */
+    enum Kind {
+        JOINT,
+        WIRE_END,
+        WIRE,
+        TERMINAL,
+        /** A link inside a device. */
+        LINK,
+        METAL,
+        POLE,
+        /** A pole of a panel's main. */
+        MAIN_POLE,
+        /** From a breaker's neutral terminal to the neutral bar. */
+        NEUTRAL_LINK,
+        /** Between a source pole and a lug, where supplies exclude each other. */
+        SUPPLY_LINK,
+        /** A fuse in the supply neutral. */
+        NEUTRAL_FUSE,
+        BUS,
+        NEUTRAL_BAR,
+        GROUND_BAR,
+        LUG,
+        SOURCE_POLE,
+        SOURCE_NEUTRAL,
+        SOURCE_GROUND
+    }
+
+    /** One load point: its load terminals, the pairs of them a load sits across, its ground terminal (-1: none). */
+    @SuppressWarnings("ArrayRecordComponent") // vertices, never compared
+    record LoadPoint(
+            String id, String device, String box, @Nullable String place, int[] terminals, int[][] pairs, int ground) {}
+
+    /** A lever: its name and how many positions it has. */
+    record Lever(String name, int positions) {}
+
+    final House house;
+    final List<Kind> kinds = new ArrayList<>();
+    final List<String> names = new ArrayList<>();
+    final List<String> boxes = new ArrayList<>();
+    final List<Basis> bases = new ArrayList<>();
+    /** The panel of a bus, bar, lug, pole; empty for others. */
+    final List<String> panels = new ArrayList<>();
+
+    private final List<int[]> edgeList = new ArrayList<>();
+    private final List<Integer> leverOf = new ArrayList<>();
+    private final List<Long> maskOf = new ArrayList<>();
+    final List<Lever> levers = new ArrayList<>();
+    final List<LoadPoint> loadPoints = new ArrayList<>();
+    /** Pairs that conduct only as a load: load points' pairs and electronics across contacts. */
+    final List<int[]> loadEdges = new ArrayList<>();
+    /** Links that may or may not be there: tabs not known. */
+    final List<int[]> uncertainLinks = new ArrayList<>();
+    /** Terminals meant for ground, and metal of devices. */
+    final List<Integer> groundTerminals = new ArrayList<>();
+
+    /** Terminals meant for a neutral. */
+    final java.util.Set<Integer> neutralTerminals = new java.util.HashSet<>();
+    /** Vertices at which a protective device or breaker watches a current: guarded links, poles, neutral links. */
+    final java.util.Set<Integer> sensors = new java.util.HashSet<>();
+    /** Breaker name by pole vertex. */
+    final Map<Integer, String> breakerOf = new HashMap<>();
+
+    /** Panels in which a strap joins neutral and ground bar. */
+    final List<String> straps = new ArrayList<>();
+
+    final Map<String, Integer> byTerminal = new HashMap<>();
+    final Map<String, Integer> byWireEnd = new HashMap<>();
+    final Map<String, Integer> byJoint = new HashMap<>();
+    final Map<String, List<Integer>> deviceVertices = new HashMap<>();
+
+    int size;
+    Kind[] kind = new Kind[0];
+    int[] lever = new int[0];
+    long[] mask = new long[0];
+    int[] start = new int[0];
+    int[] adjacent = new int[0];
+    boolean[] cut = new boolean[0];
+
+    Net(House house) {
+        this.house = house;
+    }
+
+    int add(Kind k, String name, String box, Basis basis) {
+        kinds.add(k);
+        names.add(name);
+        boxes.add(box);
+        bases.add(basis);
+        panels.add("");
+        leverOf.add(-1);
+        maskOf.add(-1L);
+        return kinds.size() - 1;
+    }
+
+    int addIn(String panel, Kind k, String name, Basis basis) {
+        int v = add(k, name, panel, basis);
+        panels.set(v, panel);
+        return v;
+    }
+
+    void edge(int a, int b) {
+        edgeList.add(new int[] {a, b});
+    }
+
+    /** Makes a vertex conduct only in some positions of a lever. */
+    void onLever(int vertex, int leverIndex, long positions) {
+        leverOf.set(vertex, leverIndex);
+        maskOf.set(vertex, positions);
+    }
+
+    int addLever(String name, int positions) {
+        levers.add(new Lever(name, positions));
+        return levers.size() - 1;
+    }
+
+    /** Freezes lists into arrays. */
+    Net freeze() {
+        size = kinds.size();
+        kind = kinds.toArray(new Kind[0]);
+        lever = leverOf.stream().mapToInt(Integer::intValue).toArray();
+        mask = maskOf.stream().mapToLong(Long::longValue).toArray();
+        start = new int[size + 1];
+        for (int[] e : edgeList) {
+            start[e[0] + 1]++;
+            start[e[1] + 1]++;
+        }
+        for (int i = 0; i < size; i++) {
+            start[i + 1] += start[i];
+        }
+        int[] at = Arrays.copyOf(start, size);
+        adjacent = new int[start[size]];
+        for (int[] e : edgeList) {
+            adjacent[at[e[0]]++] = e[1];
+            adjacent[at[e[1]]++] = e[0];
+        }
+        cut = new boolean[size];
+        for (int v = 0; v < size; v++) {
+            cut[v] = kind[v] == Kind.BUS || kind[v] == Kind.NEUTRAL_BAR || kind[v] == Kind.GROUND_BAR;
+        }
+        return this;
+    }
+
+    /** {@return the thing that people know a vertex by} */
+    Thing thing(int v) {
+        String name = names.get(v);
+        return switch (kind[v]) {
+            case JOINT -> new Thing(ThingKind.JOINT, name);
+            case WIRE_END -> new Thing(ThingKind.WIRE_END, name);
+            case WIRE -> new Thing(ThingKind.WIRE, name);
+            case TERMINAL -> new Thing(ThingKind.TERMINAL, name);
+            case LINK -> new Thing(ThingKind.DEVICE, name);
+            case METAL -> new Thing(ThingKind.METAL, name);
+            case POLE -> new Thing(ThingKind.POLE, name);
+            case MAIN_POLE, NEUTRAL_FUSE -> new Thing(ThingKind.MAIN, panels.get(v));
+            case NEUTRAL_LINK -> new Thing(ThingKind.BREAKER, name);
+            case SUPPLY_LINK, SOURCE_POLE, SOURCE_NEUTRAL, SOURCE_GROUND ->
+                new Thing(
+                        ThingKind.SOURCE,
+                        name.substring(0, name.lastIndexOf('.') < 0 ? name.length() : name.lastIndexOf('.')));
+            case BUS -> new Thing(ThingKind.BUS, name);
+            case NEUTRAL_BAR, GROUND_BAR -> new Thing(ThingKind.BAR, name);
+            case LUG -> new Thing(ThingKind.LUG, name);
+        };
+    }
+}

@@ -1,0 +1,72 @@
+package org.splicebook.wiring;
+
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * A load point's terminals in one region, and what they reach in each case: trunk position times lever position. Masks have a bit for
+ * each terminal. For every terminal and case the vertices that all its ways pass are kept.
+ */
+final class Part {
+    final int loadPoint;
+    final Regions.Region region;
+    /** Its load terminals in this region. */
+    final int[] terminals;
+    /** Its ground terminal, if in this region, else -1. */
+    final int ground;
+
+    /** The levers whose positions matter to it. */
+    int[] levers = new int[0];
+    /** How many positions these have; cases = trunk positions times this. */
+    int positions = 1;
+
+    int trunkPositions = 1;
+    long[] hot = new long[0];
+    long[] neutral = new long[0];
+    long[] overGround = new long[0];
+    long[] grounded = new long[0];
+    int[][][] hotBy = new int[0][][];
+    int[][][] neutralBy = new int[0][][];
+    int[][][] overGroundBy = new int[0][][];
+    int[][][] groundBy = new int[0][][];
+    /** The roots each terminal reaches, by case. */
+    int[][][] hotRoots = new int[0][][];
+
+    int[][][] neutralRoots = new int[0][][];
+    int[][][] groundRoots = new int[0][][];
+    int[][][] overGroundRoots = new int[0][][];
+    /** Terminals that two ways at once lead to, from one root, in some case. */
+    long ring;
+    /** Sensor vertices that some but not every way of a terminal passes, hot and neutral together. */
+    final Set<Integer> passedBySome = new TreeSet<>();
+
+    Part(int loadPoint, Regions.Region region, int[] terminals, int ground) {
+        this.loadPoint = loadPoint;
+        this.region = region;
+        this.terminals = terminals;
+        this.ground = ground;
+    }
+
+    void size(int trunk, int[] leverSet, int count) {
+        levers = leverSet;
+        positions = count;
+        trunkPositions = trunk;
+        int n = trunk * count;
+        hot = new long[n];
+        neutral = new long[n];
+        overGround = new long[n];
+        grounded = new long[n];
+        hotBy = new int[n][][];
+        neutralBy = new int[n][][];
+        overGroundBy = new int[n][][];
+        groundBy = new int[n][][];
+        hotRoots = new int[n][][];
+        neutralRoots = new int[n][][];
+        groundRoots = new int[n][][];
+        overGroundRoots = new int[n][][];
+    }
+
+    int cases() {
+        return hot.length;
+    }
+}

@@ -1,0 +1,215 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.splicebook.record.Box;
+import org.splicebook.record.Breaker;
+import org.splicebook.record.Device;
+import org.splicebook.record.DeviceKind;
+import org.splicebook.record.Panel;
+import org.splicebook.record.Protection;
+
+/** Which protective functions every load point has, and by what. */
+final class Protections {
+    /**
+     * A thing that watches currents.
+     *
+     * @param thing breaker or device
+     * @param functions its functions beside overcurrent
+     * @param vertices where it watches
+     * @param neutral whether it watches the neutral too
+     * @param box where it is
+     */
+    record Sensor(Thing thing, Set<Protection> functions, Set<Integer> vertices, boolean neutral, String box) {}
+
+    /**
+     * How the currents of a load point pass a sensor.
+     *
+     * @param hot whether it is live in some case at all
+     * @param everywhere every way of every current-carrying conductor, in every case
+     * @param somewhere some way of some conductor
+     * @param ever all of them at once in some case
+     */
+    record Passing(boolean hot, boolean everywhere, boolean somewhere, boolean ever) {}
+
+    private final Reach reach;
+    private final Net net;
+    final List<Sensor> sensors = new ArrayList<>();
+    private final Map<Integer, List<Sensor>> byVertex = new HashMap<>();
+
+    Protections(Reach reach) {
+        this.reach = reach;
+        this.net = reach.net;
+        for (Panel p : net.house.panels().values()) {
+            for (Breaker b : p.breakers().values()) {
+                if (!b.protects().isEmpty()) {
+                    Set<Integer> vertices = new TreeSet<>(Things.poles(net, p, b));
+                    Integer link = net.byTerminal.get(p.name() + "/neutral/" + b.key());
+                    if (link != null) {
+                        vertices.add(link);
+                    }
+                    Thing thing = new Thing(ThingKind.BREAKER, p.name() + "." + b.key());
+                    sensors.add(new Sensor(thing, b.protects(), vertices, b.neutralTerminal(), p.name()));
+                }
+            }
+        }
+        for (Box box : net.house.boxes().values()) {
+            for (Device d : box.devices().values()) {
+                if (d.kind().guard() != null) {
+                    sensors.add(sensor(box, d, d.kind().guard()));
+                }
+            }
+        }
+        for (Sensor s : sensors) {
+            s.vertices()
+                    .forEach(v ->
+                            byVertex.computeIfAbsent(v, k -> new ArrayList<>()).add(s));
+        }
+    }
+
+    private Sensor sensor(Box box, Device d, DeviceKind.Guard guard) {
+        Set<Integer> vertices = new TreeSet<>();
+        for (DeviceKind.Link l : d.kind().links()) {
+            if (l.when() == DeviceKind.When.GUARDED) {
+                vertices.addAll(Things.between(net, d.name() + "." + l.a(), d.name() + "." + l.b()));
+            }
+        }
+        return new Sensor(
+                new Thing(ThingKind.DEVICE, d.name()), guard.functions(), vertices, guard.sensesNeutral(), box.name());
+    }
+
+    /** {@return the sensors that some current of a load point passes} */
+    Set<Sensor> sensorsPassed(int loadPoint) {
+        Set<Sensor> found = new java.util.LinkedHashSet<>();
+        for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
+            for (int[][][] by : List.of(p.hotBy, p.neutralBy)) {
+                for (int[][] terminals : by) {
+                    for (int[] chain : terminals == null ? new int[0][] : terminals) {
+                        for (int v : chain == null ? new int[0] : chain) {
+                            found.addAll(byVertex.getOrDefault(v, List.of()));
+                        }
+                    }
+                }
+            }
+            p.passedBySome.forEach(v -> found.addAll(byVertex.getOrDefault(v, List.of())));
+        }
+        return found;
+    }
+
+    /**
+     * How the currents of a load point pass a sensor.
+     *
+     * @param hotOnly whether only its hots count
+     */
+    Passing passing(int loadPoint, Sensor s, boolean hotOnly) {
+        boolean somewhere = false;
+        boolean always = true;
+        boolean ever = true;
+        boolean any = false;
+        for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
+            boolean everHot = java.util.Arrays.stream(p.hot).anyMatch(m -> m != 0);
+            boolean relevant = false;
+            boolean inSome = false;
+            for (int c = 0; c < p.cases(); c++) {
+                long neutral = hotOnly ? 0 : p.neutral[c] & ~p.hot[c];
+                long ground = hotOnly ? 0 : p.overGround[c] & ~p.hot[c] & ~p.neutral[c];
+                if (everHot ? p.hot[c] == 0 : (neutral | ground) == 0) {
+                    continue;
+                }
+                relevant = true;
+                boolean all = ground == 0;
+                for (int i = 0; i < p.terminals.length; i++) {
+                    if ((p.hot[c] >> i & 1) != 0) {
+                        boolean passes = meets(p.hotBy[c][i], s);
+                        all &= passes;
+                        somewhere |= passes;
+                    }
+                    if ((neutral >> i & 1) != 0) {
+                        boolean passes = meets(p.neutralBy[c][i], s);
+                        all &= passes;
+                        somewhere |= passes;
+                    }
+                }
+                always &= all;
+                inSome |= all;
+            }
+            somewhere |= p.passedBySome.stream().anyMatch(s.vertices()::contains);
+            if (relevant) {
+                any |= everHot;
+                ever &= inSome;
+            }
+        }
+        return new Passing(any, any && always, somewhere, any && ever);
+    }
+
+    private static boolean meets(int[] chain, Sensor s) {
+        for (int v : chain) {
+            if (s.vertices().contains(v)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /**
+     * {@return the protections of a load point}
+     *
+     * @param overcurrent breakers and mains that each hot terminal passes, with whether always
+     */
+    List<ProtectedBy> of(int loadPoint, List<Feed> feeds, Map<Thing, Sureness> overcurrent) {
+        Map<String, Integer> distance = new HashMap<>();
+        for (Feed f : feeds) {
+            List<Way.Hop> hops = f.way().hops();
+            for (int i = 0; i < hops.size(); i++) {
+                Thing t = hops.get(i).thing();
+                String key =
+                        t.kind() == ThingKind.POLE ? ThingKind.BREAKER + breakerOfPole(t.name()) : t.kind() + t.name();
+                distance.merge(key, i, Math::min);
+            }
+        }
+        List<ProtectedBy> found = new ArrayList<>();
+        rank(found, Protection.OVERCURRENT, overcurrent, distance);
+        for (Protection function : List.of(Protection.GROUND_FAULT, Protection.ARC_FAULT)) {
+            Map<Thing, Sureness> by = new TreeMap<>();
+            for (Sensor s : sensorsPassed(loadPoint)) {
+                if (s.functions().contains(function)) {
+                    Passing p = passing(loadPoint, s, function == Protection.ARC_FAULT && !s.neutral());
+                    if (p.everywhere()) {
+                        by.put(s.thing(), Sureness.MUST);
+                    } else if (p.ever()) {
+                        by.put(s.thing(), Sureness.MAY);
+                    }
+                }
+            }
+            rank(found, function, by, distance);
+        }
+        return found;
+    }
+
+    private String breakerOfPole(String pole) {
+        Integer v = net.byTerminal.get(pole.replaceFirst("\\.", "/pole/"));
+        return v == null ? pole : net.breakerOf.getOrDefault(v, pole);
+    }
+
+    private static void rank(
+            List<ProtectedBy> found, Protection function, Map<Thing, Sureness> by, Map<String, Integer> distance) {
+        List<Thing> order = new ArrayList<>(by.keySet());
+        Comparator<Thing> nearest =
+                Comparator.comparingInt(t -> distance.getOrDefault(t.kind() + t.name(), Integer.MAX_VALUE));
+        order.sort(nearest.thenComparing(Comparator.naturalOrder()));
+        int rank = -1;
+        for (int i = 0; i < order.size(); i++) {
+            if (i == 0 || nearest.compare(order.get(i - 1), order.get(i)) != 0) {
+                rank = i;
+            }
+            found.add(new ProtectedBy(
+                    function, order.get(i), java.util.Objects.requireNonNull(by.get(order.get(i))), rank));
+        }
+    }
+}

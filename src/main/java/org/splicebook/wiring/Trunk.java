@@ -1,0 +1,212 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * What brings current from the sources to the buses and back from the bars: feeder regions, mains, buses and bars. Gives, for each
+ * position of the levers in it, which buses and bars go on to a source.
+ */
+final class Trunk {
+    /** More positions than this are joined. */
+    private static final long CAP = 64;
+
+    final int[] levers;
+    final int positions;
+    /** Live buses and bars by position. */
+    final List<BitSet> live = new ArrayList<>();
+
+    private final Net net;
+    private final Regions regions;
+    private final int[] queue;
+    private final Set<String> bonded = new HashSet<>();
+
+    Trunk(Net net, Regions regions, LeverState state) {
+        this.net = net;
+        this.regions = regions;
+        this.queue = new int[net.size];
+        net.house.panels().values().forEach(p -> {
+            if (p.bonded() || regions.holdsMainBond(p.name())) {
+                bonded.add(p.name());
+            }
+        });
+        bonded.addAll(net.straps);
+        Set<Integer> found = new HashSet<>();
+        for (Regions.Region r : regions.all) {
+            if (r.hotFeeder || r.neutralFeeder) {
+                for (int l : r.levers) {
+                    found.add(l);
+                }
+            }
+        }
+        int[] all = Regions.ints(found);
+        long n = LeverState.combinations(net, all, CAP);
+        levers = n > CAP ? new int[0] : all;
+        positions = n > CAP ? 1 : (int) n;
+        for (int t = 0; t < positions; t++) {
+            state.set(levers, t);
+            live.add(live(state));
+        }
+        state.join(levers);
+    }
+
+    /** {@return the live buses and bars in this state} */
+    BitSet live(LeverState state) {
+        BitSet found = new BitSet(net.size);
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.SOURCE_POLE && state.conducts(v)) {
+                flood(v, state, found, Net.Kind.BUS);
+            }
+        }
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.SOURCE_NEUTRAL && state.conducts(v)) {
+                flood(v, state, found, Net.Kind.NEUTRAL_BAR);
+            }
+        }
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.SOURCE_GROUND && state.conducts(v)) {
+                flood(v, state, found, Net.Kind.GROUND_BAR);
+            }
+        }
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.NEUTRAL_BAR && found.get(v) && bonded.contains(net.panels.get(v))) {
+                bondGround(v, state, found);
+            }
+        }
+        return found;
+    }
+
+    private void bondGround(int neutralBar, LeverState state, BitSet found) {
+        String panel = net.panels.get(neutralBar);
+        int bar = java.util.Objects.requireNonNull(net.byTerminal.get(panel + ".g"));
+        flood(bar, state, found, Net.Kind.GROUND_BAR);
+        if (!regions.holdsMainBond(panel)) {
+            return;
+        }
+        for (int i = net.start[neutralBar]; i < net.start[neutralBar + 1]; i++) {
+            int u = net.adjacent[i];
+            if (!net.cut[u] && regions.all.get(regions.of[u]).groundOnly && state.conducts(u)) {
+                flood(u, state, found, Net.Kind.GROUND_BAR);
+            }
+        }
+    }
+
+    /** Marks the buses or bars of one kind that a vertex reaches over feeder regions. */
+    private void flood(int from, LeverState state, BitSet found, Net.Kind kind) {
+        BitSet seen = new BitSet(net.size);
+        int n = 0;
+        queue[n++] = from;
+        seen.set(from);
+        if (net.kind[from] == kind) {
+            found.set(from);
+        }
+        for (int i = 0; i < n; i++) {
+            int v = queue[i];
+            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
+                int u = net.adjacent[k];
+                if (seen.get(u)) {
+                    continue;
+                }
+                if (net.kind[u] == kind) {
+                    found.set(u);
+                } else if (net.cut[u] || !state.conducts(u) || !isTrunk(regions.all.get(regions.of[u]), kind)) {
+                    continue;
+                }
+                seen.set(u);
+                queue[n++] = u;
+            }
+        }
+    }
+
+    private static boolean isTrunk(Regions.Region r, Net.Kind kind) {
+        return kind == Net.Kind.BUS ? r.hotFeeder : r.neutralFeeder && (kind == Net.Kind.GROUND_BAR || !r.groundOnly);
+    }
+
+    /** {@return the source poles that each bus reaches, in any position} */
+    Map<Integer, Set<String>> sourcePoles(LeverState state) {
+        Map<Integer, Set<String>> found = new HashMap<>();
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] != Net.Kind.SOURCE_POLE) {
+                continue;
+            }
+            BitSet reached = new BitSet(net.size);
+            for (int t = 0; t < positions; t++) {
+                state.set(levers, t);
+                flood(v, state, reached, Net.Kind.BUS);
+            }
+            state.join(levers);
+            String name = net.names.get(v);
+            reached.stream()
+                    .forEach(b -> found.computeIfAbsent(b, x -> new TreeSet<>()).add(name));
+        }
+        return found;
+    }
+
+    /** {@return the vertices whose loss may take a bus or bar away: those of feeder regions} */
+    boolean concerns(int v) {
+        if (net.cut[v]) {
+            return false;
+        }
+        Regions.Region r = regions.all.get(regions.of[v]);
+        return r.hotFeeder || r.neutralFeeder;
+    }
+
+    /**
+     * {@return the roots of a region that are fed in this state}
+     *
+     * @param roots its hot, neutral or ground roots
+     */
+    int[] fedRoots(Regions.Region r, int[] roots, BitSet liveNow, LeverState state, Net.Kind kind) {
+        boolean feeder = kind == Net.Kind.BUS ? r.hotFeeder : r.neutralFeeder;
+        int n = 0;
+        int[] fed = new int[roots.length];
+        for (int v : roots) {
+            if (isFed(v, liveNow, kind) && (!feeder || isSupplying(v, state, kind))) {
+                fed[n++] = v;
+            }
+        }
+        return n == roots.length ? roots : java.util.Arrays.copyOf(fed, n);
+    }
+
+    private boolean isSupplying(int v, LeverState state, Net.Kind kind) {
+        if (!state.conducts(v)) {
+            return false;
+        }
+        if (net.kind[v] == Net.Kind.SOURCE_POLE
+                || net.kind[v] == Net.Kind.SOURCE_NEUTRAL
+                || net.kind[v] == Net.Kind.SOURCE_GROUND) {
+            return true;
+        }
+        int[] one = {v};
+        state.remove(one);
+        boolean still = isFed(v, live(state), kind);
+        state.restore(one);
+        return still;
+    }
+
+    private boolean isFed(int v, BitSet liveNow, Net.Kind kind) {
+        Net.Kind k = net.kind[v];
+        if (k == Net.Kind.SOURCE_POLE || k == Net.Kind.SOURCE_NEUTRAL || k == Net.Kind.SOURCE_GROUND) {
+            return true;
+        }
+        for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+            int u = net.adjacent[i];
+            if (net.kind[u] == kind && liveNow.get(u)) {
+                return true;
+            }
+            if (kind == Net.Kind.GROUND_BAR
+                    && net.kind[u] == Net.Kind.NEUTRAL_BAR
+                    && regions.holdsMainBond(net.panels.get(u))
+                    && liveNow.get(u)) {
+                return true;
+            }
+        }
+        return false;
+    }
+}

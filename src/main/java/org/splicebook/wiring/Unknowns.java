@@ -1,0 +1,356 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Basis;
+
+/**
+ * What is not known, what it may join, and so which of the recorded relations hold whatever it is. Nothing here changes what the
+ * record shows; it adds what is possible and takes MUST back where an unlisted way would break it.
+ */
+final class Unknowns {
+    private static final Way UNKNOWN_WAY = new Way(List.of(), Basis.ASSUMED, true);
+
+    private final Reach reach;
+    private final Net net;
+    private final MayGraph graph;
+    private final int[] group;
+    private final Map<Integer, Wiring.OpenRegion> regions = new TreeMap<>();
+    private final Map<Integer, BitSet> reachedFrom = new TreeMap<>();
+    private @Nullable MayDominators hot;
+    private @Nullable MayDominators neutral;
+    private @Nullable MayDominators ground;
+
+    Unknowns(Reach reach) {
+        this.reach = reach;
+        this.net = reach.net;
+        this.graph = new MayGraph(net);
+        this.group = new int[reach.regions.all.size()];
+        Arrays.fill(group, -1);
+        if (graph.any) {
+            joinRegions();
+            describe();
+            hot = new MayDominators(graph, roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE));
+            neutral = new MayDominators(graph, allRoots(r -> r.neutralRoots));
+            ground = new MayDominators(graph, allRoots(r -> r.groundRoots));
+        }
+    }
+
+    private int[] roots(Net.Kind... kinds) {
+        Set<Net.Kind> wanted = Set.of(kinds);
+        return java.util.stream.IntStream.range(0, net.size)
+                .filter(v -> wanted.contains(net.kind[v]))
+                .toArray();
+    }
+
+    private int[] allRoots(java.util.function.Function<Regions.Region, int[]> of) {
+        return reach.regions.all.stream()
+                .flatMapToInt(r -> Arrays.stream(of.apply(r)))
+                .toArray();
+    }
+
+    /** Regions that may-arcs join are one open region. */
+    private void joinRegions() {
+        int n = reach.regions.all.size();
+        int[] parent = new int[n + graph.nodes - net.size];
+        Arrays.setAll(parent, i -> i);
+        BitSet touched = new BitSet();
+        for (int[] a : graph.arcs()) {
+            int x = slot(a[0], n);
+            int y = slot(a[1], n);
+            if (x >= 0 && y >= 0) {
+                touched.set(x);
+                touched.set(y);
+                parent[find(parent, x)] = find(parent, y);
+            }
+        }
+        Map<Integer, Integer> ids = new HashMap<>();
+        for (int r = 0; r < n; r++) {
+            if (touched.get(r)) {
+                group[r] = ids.computeIfAbsent(find(parent, r), k -> ids.size() + 1);
+            }
+        }
+    }
+
+    /** The union-find slot of a node: its region, or its own for hubs; buses and bars have none. */
+    private int slot(int node, int regionCount) {
+        if (node >= net.size) {
+            return regionCount + node - net.size;
+        }
+        return net.cut[node] ? -1 : reach.regions.of[node];
+    }
+
+    private static int find(int[] parent, int x) {
+        int v = x;
+        while (parent[v] != v) {
+            parent[v] = parent[parent[v]];
+            v = parent[v];
+        }
+        return v;
+    }
+
+    private void describe() {
+        Map<Integer, Set<String>> boxes = new TreeMap<>();
+        Map<Integer, Set<String>> breakers = new TreeMap<>();
+        Map<Integer, Set<String>> cables = new TreeMap<>();
+        Map<Integer, Set<String>> lps = new TreeMap<>();
+        for (int v = 0; v < net.size; v++) {
+            if (net.cut[v] || group[reach.regions.of[v]] < 0) {
+                continue;
+            }
+            int g = group[reach.regions.of[v]];
+            Set<String> open = boxes.computeIfAbsent(g, k -> new TreeSet<>());
+            if (graph.openBoxes.contains(net.boxes.get(v))) {
+                open.add(net.boxes.get(v));
+            }
+            if (net.kind[v] == Net.Kind.POLE) {
+                breakers.computeIfAbsent(g, k -> new TreeSet<>()).add(net.breakerOf.getOrDefault(v, net.names.get(v)));
+            } else if (net.kind[v] == Net.Kind.WIRE) {
+                cables.computeIfAbsent(g, k -> new TreeSet<>()).add(Regions.cableOf(net.names.get(v)));
+            }
+        }
+        for (Net.LoadPoint lp : net.loadPoints) {
+            for (int t : lp.terminals()) {
+                int g = group[reach.regions.of[t]];
+                if (g >= 0) {
+                    lps.computeIfAbsent(g, k -> new TreeSet<>()).add(lp.id());
+                }
+            }
+        }
+        boxes.forEach((g, names) -> regions.put(
+                g,
+                new Wiring.OpenRegion(
+                        "open-" + g,
+                        List.copyOf(names),
+                        List.copyOf(breakers.getOrDefault(g, Set.of())),
+                        List.copyOf(cables.getOrDefault(g, Set.of())),
+                        List.copyOf(lps.getOrDefault(g, Set.of())))));
+    }
+
+    private boolean isOpen(int vertex) {
+        return vertex >= 0 && !net.cut[vertex] && group[reach.regions.of[vertex]] >= 0;
+    }
+
+    private boolean isOpen(Net.LoadPoint lp) {
+        return Arrays.stream(lp.terminals()).anyMatch(this::isOpen) || isOpen(lp.ground());
+    }
+
+    /** Vertices that a root may reach, levers joined. */
+    private BitSet from(int root) {
+        return reachedFrom.computeIfAbsent(root, this::flood);
+    }
+
+    private BitSet flood(int root) {
+        BitSet seen = new BitSet(graph.nodes);
+        BitSet reached = new BitSet(net.size);
+        int[] queue = new int[graph.nodes];
+        int[] n = {0};
+        queue[n[0]++] = root;
+        seen.set(root);
+        for (int i = 0; i < n[0]; i++) {
+            if (queue[i] < net.size) {
+                reached.set(queue[i]);
+            }
+            graph.forEachNext(queue[i], u -> {
+                if (!seen.get(u)) {
+                    seen.set(u);
+                    queue[n[0]++] = u;
+                }
+            });
+        }
+        for (int v = 0; v < net.size; v++) {
+            int a = graph.arrivalNode(v);
+            if (a >= 0 && seen.get(a)) {
+                reached.set(v);
+            }
+        }
+        return reached;
+    }
+
+    List<Feed> feeds(int lp, List<Feed> recorded, LoadPoints loadPoints) {
+        Net.LoadPoint p = net.loadPoints.get(lp);
+        if (!isOpen(p)) {
+            return recorded;
+        }
+        List<Feed> all = new ArrayList<>(recorded);
+        Set<String> known = new HashSet<>();
+        recorded.forEach(f -> known.add(f.pole() + " " + f.terminal()));
+        for (int root : roots(Net.Kind.POLE)) {
+            if (!isOpen(root)) {
+                continue;
+            }
+            for (int t : p.terminals()) {
+                if (from(root).get(t) && known.add(net.names.get(root) + " " + net.names.get(t))) {
+                    all.add(new Feed(
+                            loadPoints.breaker(root),
+                            net.names.get(root),
+                            List.copyOf(loadPoints.sourcePolesOf(root)),
+                            net.names.get(t),
+                            Sureness.MAY,
+                            UNKNOWN_WAY));
+                }
+            }
+        }
+        all.sort(java.util.Comparator.comparing(Feed::pole).thenComparing(Feed::terminal));
+        return all;
+    }
+
+    List<Return> returns(int lp, List<Return> recorded) {
+        Net.LoadPoint p = net.loadPoints.get(lp);
+        return isOpen(p) ? withMay(p.terminals(), recorded, Conductor.NEUTRAL) : recorded;
+    }
+
+    List<Return> grounds(int lp, List<Return> recorded) {
+        int g = net.loadPoints.get(lp).ground();
+        return isOpen(g) ? withMay(new int[] {g}, recorded, Conductor.GROUND) : recorded;
+    }
+
+    private List<Return> withMay(int[] terminals, List<Return> recorded, Conductor over) {
+        List<Return> all = new ArrayList<>(recorded);
+        Set<String> known = new HashSet<>();
+        recorded.forEach(r -> known.add(r.bar() + " " + r.terminal()));
+        for (int bar = 0; bar < net.size; bar++) {
+            Net.Kind wanted = over == Conductor.NEUTRAL ? Net.Kind.NEUTRAL_BAR : Net.Kind.GROUND_BAR;
+            if (net.kind[bar] != wanted) {
+                continue;
+            }
+            BitSet reached = from(bar);
+            for (int i = net.start[bar]; i < net.start[bar + 1]; i++) {
+                reached.or(from(net.adjacent[i]));
+            }
+            for (int t : terminals) {
+                if (reached.get(t) && known.add(net.names.get(bar) + " " + net.names.get(t))) {
+                    all.add(new Return(over, net.names.get(bar), net.names.get(t), Sureness.MAY, UNKNOWN_WAY));
+                }
+            }
+        }
+        return all;
+    }
+
+    /** Whether, whatever is unknown, taking these away takes the conductor of a load point away. */
+    private boolean surely(int lp, Conductor conductor, int[] gone) {
+        Net.LoadPoint p = net.loadPoints.get(lp);
+        if (!isOpen(p)) {
+            return true;
+        }
+        MayDominators d = conductor == Conductor.HOT ? hot : conductor == Conductor.NEUTRAL ? neutral : ground;
+        int[] terminals = conductor == Conductor.GROUND ? new int[] {p.ground()} : p.terminals();
+        for (int t : terminals) {
+            if (t >= 0 && d != null && isOpen(t) && d.reaches(t) && !d.passes(t, gone)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    List<ReliesOn> relies(int lp, List<ReliesOn> recorded, Map<Thing, int[]> vertices) {
+        if (!isOpen(net.loadPoints.get(lp))) {
+            return recorded;
+        }
+        return recorded.stream()
+                .map(r -> r.sureness() == Sureness.MUST
+                                && !surely(lp, r.conductor(), vertices.getOrDefault(r.thing(), new int[0]))
+                        ? new ReliesOn(r.conductor(), r.thing(), Sureness.MAY)
+                        : r)
+                .toList();
+    }
+
+    List<ProtectedBy> protections(int lp, List<ProtectedBy> recorded, Map<Thing, int[]> vertices) {
+        if (!isOpen(net.loadPoints.get(lp))) {
+            return recorded;
+        }
+        return recorded.stream()
+                .map(b -> {
+                    int[] v = vertices.getOrDefault(b.by(), new int[0]);
+                    boolean sure = surely(lp, Conductor.HOT, v)
+                            && (b.function() == org.splicebook.record.Protection.OVERCURRENT
+                                    || surely(lp, Conductor.NEUTRAL, v));
+                    return b.sureness() == Sureness.MUST && !sure
+                            ? new ProtectedBy(b.function(), b.by(), Sureness.MAY, b.nearness())
+                            : b;
+                })
+                .toList();
+    }
+
+    List<WireUse> wireUses(List<WireUse> recorded) {
+        if (!graph.any) {
+            return recorded;
+        }
+        List<WireUse> all = new ArrayList<>();
+        Map<String, Integer> wire = new HashMap<>();
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.WIRE) {
+                wire.put(net.names.get(v), v);
+            }
+        }
+        for (WireUse w : recorded) {
+            int v = java.util.Objects.requireNonNull(wire.get(w.wire()));
+            all.add(isOpen(v) ? withMay(w, v) : w);
+        }
+        return all;
+    }
+
+    private WireUse withMay(WireUse w, int v) {
+        List<WireUse.Use> uses = new ArrayList<>(w.uses());
+        for (int root : roots(Net.Kind.POLE)) {
+            String pole = net.names.get(root);
+            if (isOpen(root) && from(root).get(v) && uses.stream().noneMatch(u -> pole.equals(u.pole()))) {
+                uses.add(new WireUse.Use(Conductor.HOT, pole, Sureness.MAY));
+            }
+        }
+        for (Conductor c : List.of(Conductor.NEUTRAL, Conductor.GROUND)) {
+            MayDominators d = c == Conductor.NEUTRAL ? neutral : ground;
+            if (d != null && d.reaches(v) && uses.stream().noneMatch(u -> u.conductor() == c)) {
+                uses.add(new WireUse.Use(c, null, Sureness.MAY));
+            }
+        }
+        return new WireUse(w.wire(), uses);
+    }
+
+    /** {@return whether a row of what is lost holds whatever is unknown} */
+    Sureness sureness(Effects.Effect e, int[] gone) {
+        Net.LoadPoint p = net.loadPoints.get(e.loadPoint());
+        if (!isOpen(p)) {
+            return Sureness.MUST;
+        }
+        boolean partial = e.hot() == LossRow.Hot.IMPAIRED
+                || e.hot() == LossRow.Hot.ONE_OF_TWO
+                || e.neutral() == LossRow.Neutral.IMPAIRED
+                || e.ground() == LossRow.Ground.IMPAIRED;
+        boolean sure = !partial
+                && (e.hot() == LossRow.Hot.KEPT || surely(e.loadPoint(), Conductor.HOT, gone))
+                && (e.neutral() == LossRow.Neutral.KEPT || surely(e.loadPoint(), Conductor.NEUTRAL, gone))
+                && (e.ground() == LossRow.Ground.KEPT || surely(e.loadPoint(), Conductor.GROUND, gone));
+        return sure ? Sureness.MUST : Sureness.MAY;
+    }
+
+    /** {@return the load points that may be fed over one of these poles and are not among the given} */
+    Set<String> mayHang(int[] gone, Set<String> already) {
+        Set<String> found = new TreeSet<>();
+        for (int v : gone) {
+            if (net.kind[v] == Net.Kind.POLE && isOpen(v)) {
+                BitSet reached = from(v);
+                for (Net.LoadPoint lp : net.loadPoints) {
+                    if (!already.contains(lp.id())
+                            && Arrays.stream(lp.terminals()).anyMatch(t -> isOpen(t) && reached.get(t))) {
+                        found.add(lp.id());
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    List<Wiring.OpenRegion> regions() {
+        return List.copyOf(regions.values());
+    }
+}
