@@ -52,6 +52,12 @@ import org.splicebook.record.House;
  *   - {off-by-hand: main.1, rows: {lamp: {hot: lost}}} # must unless "sureness: may"; {} for no row at all;
  *   - {device-off: r, rows: {r.top: any}}              # "any" for a row or a conductor that is not to be judged
  * open-regions: [{boxes: [..], breakers: [..], load-points: [..]}]               # like islands
+ * feeds-at-least: {lamp: [main.1, main.3 must]}        # where not all is known: among what may feed it, there at least so surely
+ * not-feeds: {lamp: [main.5]}                          # feeds it in no world
+ * no-must: [lamp]                                      # no feed or return of it is must, nor its reliance on a pole, wire, joint or device
+ * relies-may: {lamp: {hot: [pole main.1]}}             # what it relies on in some world at least
+ * crossings-at-least: [{kind: borrowed, poles: [main.1]}]  # each is matched by one crossing, whose lists may hold more
+ * no-crossings: [multiwire]                            # kinds of which there is none
  * </pre>
  */
 class GoldenHousesTest {
@@ -97,6 +103,8 @@ class GoldenHousesTest {
                                 }
                             }
                         }));
+            case "feeds-at-least", "not-feeds", "no-must", "relies-may", "crossings-at-least", "no-crossings" ->
+                wrong.addAll(GoldenBounds.check(said, section, value));
             default ->
                 Yaml.map(value).forEach((key, v) -> same(section + " " + key, plain(v), said.at(section, key), wrong));
         }
@@ -174,12 +182,12 @@ class GoldenHousesTest {
     private static Wiring derive(String name, String text) {
         try {
             Class<?> reader = Class.forName("org.splicebook.housefile.HouseFiles");
-            Class<?> derivation = Class.forName("org.splicebook.wiring.Derivation");
             Result<?> house = (Result<?>)
                     reader.getMethod("parse", String.class, String.class).invoke(null, name + ".house.yaml", text);
             if (!house.isOk() || !house.problems().isEmpty()) {
                 return fail("%s is not a valid house file: %s", name, house.problems());
             }
+            Class<?> derivation = Class.forName("org.splicebook.wiring.Derivation");
             return (Wiring) derivation.getMethod("derive", House.class).invoke(null, house.get());
         } catch (ClassNotFoundException e) {
             return Assumptions.abort("the reader or the derivation is not there yet");
@@ -201,7 +209,7 @@ class GoldenHousesTest {
     }
 
     /** Reads of a YAML tree in which every scalar is a string. */
-    private static final class Yaml {
+    static final class Yaml {
         static Map<String, Object> map(Object value) {
             Map<String, Object> map = new TreeMap<>();
             ((Map<?, ?>) value).forEach((k, v) -> map.put(k.toString(), v));

@@ -103,6 +103,33 @@ final class GoldenSaid {
         return things;
     }
 
+    /** What a load point relies on in some world at least, as {@code kind name}. */
+    Set<String> mayRely(String loadPoint, String conductor) {
+        Set<String> things = new TreeSet<>();
+        for (ReliesOn r : point(loadPoint).reliesOn()) {
+            if (word(r.conductor()).equals(conductor)) {
+                things.add(word(r.thing().kind()) + " " + r.thing().name());
+            }
+        }
+        return things;
+    }
+
+    /** All that is sure of a load point, the sources and mains of the whole house left out. */
+    List<String> sure(String loadPoint) {
+        List<String> sure = new ArrayList<>();
+        LoadPointWiring lp = point(loadPoint);
+        lp.feeds().stream().filter(f -> f.sureness() == Sureness.MUST).forEach(f -> sure.add("feed " + f.pole()));
+        lp.returns().stream().filter(r -> r.sureness() == Sureness.MUST).forEach(r -> sure.add("return " + r.bar()));
+        Set<ThingKind> whole = Set.of(ThingKind.SOURCE, ThingKind.MAIN, ThingKind.BUS, ThingKind.BAR, ThingKind.LUG);
+        lp.reliesOn().stream()
+                .filter(r -> r.sureness() == Sureness.MUST
+                        && !whole.contains(r.thing().kind())
+                        && !r.thing().name().contains(lp.device()))
+                .forEach(r ->
+                        sure.add("relies " + r.thing().kind() + " " + r.thing().name()));
+        return sure;
+    }
+
     /** The rows of one loss by load point; none where nothing hangs on the thing. */
     Map<String, Map<String, String>> lossRows(String mode, String thing) {
         Map<String, Map<String, String>> rows = new TreeMap<>();
