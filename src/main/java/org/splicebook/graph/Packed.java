@@ -11,19 +11,33 @@ import java.util.HexFormat;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 
-/** Packs a record's text for keeping, and tells whether it is still what was kept. */
+/** A record's text, compressed for keeping. */
 final class Packed {
-    private Packed() {}
+    private final byte[] bytes;
+
+    private Packed(byte[] bytes) {
+        this.bytes = bytes;
+    }
 
     /** {@return the text, compressed} */
-    static byte[] pack(String text) {
+    static Packed of(String text) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (GZIPOutputStream gzip = new GZIPOutputStream(out)) {
             gzip.write(text.getBytes(StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return out.toByteArray();
+        return new Packed(out.toByteArray());
+    }
+
+    /** {@return what was kept; whether it is whole shows when it is unpacked} */
+    static Packed kept(byte[] bytes) {
+        return new Packed(bytes.clone());
+    }
+
+    /** {@return the bytes to keep} */
+    byte[] bytes() {
+        return bytes.clone();
     }
 
     /**
@@ -31,15 +45,15 @@ final class Packed {
      *
      * @throws UncheckedIOException when the bytes are damaged
      */
-    static String unpack(byte[] packed) {
-        try (GZIPInputStream gzip = new GZIPInputStream(new ByteArrayInputStream(packed))) {
+    String text() {
+        try (GZIPInputStream gzip = new GZIPInputStream(new ByteArrayInputStream(bytes))) {
             return new String(gzip.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    /** {@return the SHA-256 of the text, in hexadecimal} */
+    /** {@return the SHA-256 of a text, in hexadecimal} */
     static String digest(String text) {
         try {
             return HexFormat.of()

@@ -17,11 +17,17 @@ record Projection(Function<House, Wiring> derivation) {
     /** The stamp of a graph: rises with the derivation and with the shape. */
     static final int STAMP = Wiring.VERSION * 1000 + SHAPE;
 
+    /** {@return what the wiring of a record does: the costly half, to be done before anything is locked} */
+    Wiring derive(House house) {
+        return derivation.apply(house);
+    }
+
     /** {@return the graph of one revision} */
-    GraphRows of(House house, Revision revision) {
+    GraphRows of(Wiring wiring, Revision revision) {
+        House house = wiring.house();
         RowBuilder rows = new RowBuilder(house.id());
         RecordedRows.add(house, revision, STAMP, rows);
-        DerivedRows.add(derivation.apply(house), rows);
+        DerivedRows.add(wiring, rows);
         return rows.build();
     }
 }

@@ -1,0 +1,122 @@
+package org.splicebook.graph;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.BiFunction;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.store.Revision;
+
+/**
+ * The fast way in for many new houses. Some houses share a transaction; when one of these fails, the houses of the earlier ones are
+ * taken away again. A process that is killed meanwhile leaves whole houses only, those of the transactions that were done.
+ */
+final class BulkLoad {
+    /** As many relationships as are sent at once: enough to be fast, few enough for the memory of one transaction. */
+    private static final int TIES_AT_ONCE = 20_000;
+
+    private final Transactions transactions;
+    private final Projection projection;
+
+    BulkLoad(Transactions transactions, Projection projection) {
+        this.transactions = transactions;
+        this.projection = projection;
+    }
+
+    /**
+     * Loads.
+     *
+     * @param first makes a house's first revision
+     */
+    Result<List<Revision>> load(Collection<House> houses, BiFunction<House, String, Ledger.Kept> first) {
+        List<Problem> problems = taken(houses);
+        if (!problems.isEmpty()) {
+            return new Result.Failed<>(problems);
+        }
+        String token = Secret.random();
+        List<Revision> done = new ArrayList<>();
+        List<Ledger.Kept> kept = new ArrayList<>();
+        List<GraphRows> rows = new ArrayList<>();
+        int ties = 0;
+        try {
+            for (House h : houses) {
+                Ledger.Kept k = first.apply(h, token);
+                GraphRows r = projection.of(projection.derive(h), k.revision());
+                kept.add(k);
+                rows.add(r);
+                ties += r.ties().size();
+                if (ties >= TIES_AT_ONCE) {
+                    store(kept, rows, done);
+                    ties = 0;
+                }
+            }
+            store(kept, rows, done);
+            return Result.ok(List.copyOf(done));
+        } catch (ProblemException e) {
+            takeBack(done, token);
+            return new Result.Failed<>(e.problems());
+        }
+    }
+
+    private void store(List<Ledger.Kept> kept, List<GraphRows> rows, List<Revision> done) {
+        if (kept.isEmpty()) {
+            return;
+        }
+        transactions.write(tx -> {
+            Ledger.appendNew(tx, kept);
+            GraphWriter.create(tx, rows);
+            return true;
+        });
+        kept.forEach(k -> done.add(k.revision()));
+        kept.clear();
+        rows.clear();
+    }
+
+    private List<Problem> taken(Collection<House> houses) {
+        Set<String> ids = new HashSet<>();
+        List<Problem> problems = new ArrayList<>();
+        for (House h : houses) {
+            if (!ids.add(h.id())) {
+                problems.add(problem(ProblemKind.DUPLICATE, h.id(), "The house " + h.id() + " is given twice."));
+            }
+        }
+        List<String> there = transactions.read(tx -> tx.run(
+                        "UNWIND $ids AS id MATCH (l:Ledger {house: id}) RETURN id ORDER BY id",
+                        Map.of("ids", List.copyOf(ids)))
+                .list(r -> r.get("id").asString()));
+        there.forEach(id -> problems.add(
+                problem(ProblemKind.CONFLICT, id, "The house " + id + " is in the store, or was and was deleted.")));
+        return problems;
+    }
+
+    private void takeBack(List<Revision> done, String token) {
+        for (Revision r : done) {
+            transactions.write(tx -> {
+                boolean isOurs = Ledger.lock(tx, r.house())
+                        .filter(k -> k.token().equals(token))
+                        .isPresent();
+                if (isOurs) {
+                    GraphWriter.remove(tx, r.house());
+                    tx.run(
+                                    "MATCH (l:Ledger {house: $house})-[:HAS]->(r:Revision) DETACH DELETE l, r",
+                                    Map.of("house", r.house()))
+                            .consume();
+                }
+                return isOurs;
+            });
+        }
+    }
+
+    private static Problem problem(ProblemKind kind, String id, String message) {
+        return Problem.error(
+                kind, Where.field(id), message, "Nothing was stored. Leave it out, or store it by itself.");
+    }
+}

@@ -1,0 +1,134 @@
+package org.splicebook.graph;
+
+import static org.neo4j.driver.Values.parameters;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.neo4j.driver.Record;
+import org.neo4j.driver.TransactionContext;
+import org.neo4j.driver.Value;
+import org.splicebook.store.Revision;
+
+/** The revisions of each house: written once, never changed. Every method works within a transaction of its caller. */
+final class Ledger {
+    private static final String COLUMNS =
+            " RETURN r.house AS house, r.name AS name, r.number AS number, r.stored AS stored, r.who AS who, r.why AS why,"
+                    + " r.deleted AS deleted, r.digest AS digest, r.token AS token";
+    private static final String WITH_RECORD = COLUMNS + ", r.record AS record";
+
+    private Ledger() {}
+
+    /** A revision and its packed record. */
+    record Kept(Revision revision, Packed record, String token) {}
+
+    /** Locks a house for writing until the transaction ends, making its ledger where there is none; {@return its newest revision}. */
+    static Optional<Kept> lock(TransactionContext tx, String house) {
+        // Setting a property takes the lock; what is read after that is what the last writer left.
+        tx.run("MERGE (l:Ledger {house: $house}) SET l.lock = true", Map.of("house", house))
+                .consume();
+        return newest(tx, house);
+    }
+
+    /** {@return the newest revision, a deletion too} */
+    static Optional<Kept> newest(TransactionContext tx, String house) {
+        return first(
+                tx,
+                "MATCH (l:Ledger {house: $house}) MATCH (r:Revision {key: $house + '/' + toString(l.newest)})"
+                        + WITH_RECORD,
+                Map.of("house", house));
+    }
+
+    /** {@return one revision} */
+    static Optional<Kept> find(TransactionContext tx, String house, long number) {
+        return first(
+                tx,
+                "MATCH (r:Revision {key: $house + '/' + toString($number)})" + WITH_RECORD,
+                Map.of("house", house, "number", number));
+    }
+
+    /** {@return the last revision stored at or before a moment} */
+    static Optional<Kept> asOf(TransactionContext tx, String house, Instant moment) {
+        return first(
+                tx,
+                "MATCH (:Ledger {house: $house})-[:HAS]->(r:Revision) WHERE r.stored <= $moment"
+                        + " WITH r ORDER BY r.number DESC LIMIT 1" + WITH_RECORD,
+                Map.of("house", house, "moment", moment.atZone(ZoneOffset.UTC)));
+    }
+
+    /** {@return every revision, oldest first} */
+    static List<Revision> all(TransactionContext tx, String house) {
+        return tx.run(
+                        "MATCH (:Ledger {house: $house})-[:HAS]->(r:Revision)" + COLUMNS + " ORDER BY number",
+                        Map.of("house", house))
+                .list(Ledger::revision);
+    }
+
+    /** {@return the newest revision of each house that is there, by id} */
+    static List<Revision> houses(TransactionContext tx) {
+        return tx.run("MATCH (l:Ledger) WHERE l.deleted = false"
+                        + " MATCH (r:Revision {key: l.house + '/' + toString(l.newest)})" + COLUMNS + " ORDER BY house")
+                .list(Ledger::revision);
+    }
+
+    /** Adds a revision, the newest from now on. */
+    static void append(TransactionContext tx, Revision r, Packed record, String token) {
+        tx.run(
+                        "MATCH (l:Ledger {house: $r.house}) CREATE (l)-[:HAS]->(r:Revision) SET r = $r,"
+                                + " l.newest = $r.number, l.deleted = $r.deleted",
+                        Map.of("r", row(r, record, token)))
+                .consume();
+    }
+
+    /** Adds first revisions of houses that have no ledger yet. */
+    static void appendNew(TransactionContext tx, List<Kept> kept) {
+        List<Value> rows =
+                kept.stream().map(k -> row(k.revision(), k.record(), k.token())).toList();
+        tx.run(
+                        "UNWIND $rows AS row"
+                                + " CREATE (l:Ledger {house: row.house, newest: row.number, deleted: row.deleted, lock: true})"
+                                + "-[:HAS]->(r:Revision) SET r = row",
+                        Map.of("rows", rows))
+                .consume();
+    }
+
+    private static Value row(Revision r, Packed record, String token) {
+        return parameters(
+                "key", r.house() + "/" + r.number(),
+                "house", r.house(),
+                "number", r.number(),
+                "name", r.name(),
+                "stored", r.stored().atZone(ZoneOffset.UTC),
+                "who", r.who(),
+                "why", r.why(),
+                "deleted", r.deleted(),
+                "digest", r.digest(),
+                "token", token,
+                "record", record.bytes());
+    }
+
+    private static Optional<Kept> first(TransactionContext tx, String cypher, Map<String, Object> parameters) {
+        return tx.run(cypher, parameters).list(Ledger::kept).stream().findFirst();
+    }
+
+    private static Kept kept(Record row) {
+        return new Kept(
+                revision(row),
+                Packed.kept(row.get("record").asByteArray()),
+                row.get("token").asString());
+    }
+
+    private static Revision revision(Record row) {
+        return new Revision(
+                row.get("house").asString(),
+                row.get("name").asString(),
+                row.get("number").asLong(),
+                row.get("stored").asZonedDateTime().toInstant(),
+                row.get("who").asString(),
+                row.get("why").asString(),
+                row.get("deleted").asBoolean(),
+                row.get("digest").asString());
+    }
+}

@@ -1,0 +1,301 @@
+package org.splicebook.graph;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.neo4j.driver.Driver;
+import org.neo4j.driver.TransactionContext;
+import org.splicebook.answer.Question;
+import org.splicebook.answer.Reply;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+import org.splicebook.store.Health;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.RecordText;
+import org.splicebook.store.Revision;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.store.VerifyReport;
+import org.splicebook.wiring.Wiring;
+
+/** Keeps houses in Neo4j over the official driver: the same code for the embedded database and for a server. */
+public final class Neo4jHouseStore implements HouseStore {
+    private final Driver driver;
+    private final Transactions transactions;
+    private final RecordText text;
+    private final Clock clock;
+    private final Projection projection;
+    private final Verifier verifier;
+    private final String kind;
+    private final Runnable atClose;
+
+    /**
+     * A store over a driver, which it closes.
+     *
+     * @param driver the driver
+     * @param text turns records into the text that is kept
+     * @param clock tells when a revision is stored
+     * @param derivation what the wiring does
+     * @param kind {@code embedded} or {@code server}
+     * @param atClose run after the driver was closed
+     */
+    public Neo4jHouseStore(
+            Driver driver,
+            RecordText text,
+            Clock clock,
+            Function<House, Wiring> derivation,
+            String kind,
+            Runnable atClose) {
+        this.driver = driver;
+        this.transactions = new Transactions(driver);
+        this.text = text;
+        this.clock = clock;
+        this.projection = new Projection(derivation);
+        this.verifier = new Verifier(transactions, text, projection);
+        this.kind = kind;
+        this.atClose = atClose;
+        Schema.ensure(transactions);
+    }
+
+    @Override
+    public List<Revision> listHouses() {
+        return transactions.read(Ledger::houses);
+    }
+
+    @Override
+    public Optional<StoredHouse> findHouse(String id) {
+        return transactions.read(tx -> Ledger.newest(tx, id)).flatMap(this::stored);
+    }
+
+    @Override
+    public Optional<StoredHouse> findRevision(String id, long revision) {
+        return transactions.read(tx -> Ledger.find(tx, id, revision)).flatMap(this::stored);
+    }
+
+    @Override
+    public Optional<StoredHouse> findAsOf(String id, Instant moment) {
+        return transactions.read(tx -> Ledger.asOf(tx, id, moment)).flatMap(this::stored);
+    }
+
+    @Override
+    public List<Revision> revisions(String id) {
+        return transactions.read(tx -> Ledger.all(tx, id));
+    }
+
+    @Override
+    public Result<Revision> put(House house, long expected, String who, String why) {
+        String record = text.write(house);
+        Packed packed = Packed.of(record);
+        String digest = Packed.digest(record);
+        Wiring wiring = projection.derive(house);
+        String token = Secret.random();
+        return refusable(tx -> {
+            Optional<Ledger.Kept> newest = Ledger.lock(tx, house.id());
+            if (newest.isPresent() && newest.get().token().equals(token)) {
+                return newest.get().revision(); // Stored at the first try, whose answer was lost on the way.
+            }
+            refuseStale(house.id(), expected, newest);
+            SightingLog.check(tx, house.id(), house.sightings());
+            Revision next = next(newest, house.id(), house.said(), who, why, false, digest);
+            Ledger.append(tx, next, packed, token);
+            GraphWriter.replace(tx, house.id(), projection.of(wiring, next));
+            return next;
+        });
+    }
+
+    @Override
+    public Result<List<Revision>> putAll(Collection<House> houses, String who, String why) {
+        return new BulkLoad(transactions, projection).load(houses, (house, token) -> {
+            String record = text.write(house);
+            Revision first = next(Optional.empty(), house.id(), house.said(), who, why, false, Packed.digest(record));
+            return new Ledger.Kept(first, Packed.of(record), token);
+        });
+    }
+
+    @Override
+    public Result<Revision> delete(String id, long expected, String who, String why) {
+        String token = Secret.random();
+        return refusable(tx -> {
+            Optional<Ledger.Kept> newest = Ledger.lock(tx, id);
+            if (newest.isPresent() && newest.get().token().equals(token)) {
+                return newest.get().revision();
+            }
+            Revision last = standing(id, newest).revision();
+            refuseStale(id, expected, newest);
+            Revision next = next(newest, id, last.name(), who, why, true, Packed.digest(""));
+            Ledger.append(tx, next, Packed.of(""), token);
+            GraphWriter.remove(tx, id);
+            return next;
+        });
+    }
+
+    @Override
+    public Result<Integer> appendSightings(String id, List<Sighting> sightings) {
+        return refusable(tx -> {
+            Ledger.Kept newest = standing(id, Ledger.lock(tx, id));
+            return SightingLog.append(tx, id, read(newest).sightings(), sightings);
+        });
+    }
+
+    @Override
+    public List<Sighting> sightings(String id) {
+        List<Sighting> recorded = findHouse(id).map(s -> s.house().sightings()).orElse(List.of());
+        return SightingLog.together(recorded, transactions.read(tx -> SightingLog.all(tx, id)));
+    }
+
+    @Override
+    public List<Question> questions() {
+        return List.of();
+    }
+
+    @Override
+    public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
+        return Result.failed(Problem.error(
+                ProblemKind.NOT_FOUND, Where.field("question"), "There is no question " + question + ".", ""));
+    }
+
+    @Override
+    public VerifyReport verify(boolean rebuild, Progress progress) {
+        return verifier.verify(rebuild, progress);
+    }
+
+    @Override
+    public Health health() {
+        try {
+            long start = System.nanoTime();
+            transactions.read(tx -> tx.run("RETURN 1").consume());
+            long micros = (System.nanoTime() - start) / 1000;
+            String version = transactions.read(Neo4jHouseStore::version);
+            return new Health(true, kind, version, listHouses().size(), micros);
+        } catch (ProblemException e) {
+            return new Health(false, kind, "", 0, 0);
+        }
+    }
+
+    @Override
+    public void close() {
+        try {
+            driver.close();
+        } finally {
+            atClose.run();
+        }
+    }
+
+    /**
+     * Rebuilds the graphs that carry another stamp than this program's, so that no question is answered from them.
+     *
+     * @param house one house, or empty for all
+     */
+    void refresh(String house) {
+        List<String> stale = transactions.read(tx -> house.isEmpty()
+                ? tx.run(
+                                "MATCH (h:House) WHERE h.derivation <> $stamp RETURN h.key AS id",
+                                Map.of("stamp", Projection.STAMP))
+                        .list(r -> r.get("id").asString())
+                : tx.run(
+                                "MATCH (l:Ledger {house: $house, deleted: false}) OPTIONAL MATCH (h:House {key: $house})"
+                                        + " WITH l, h WHERE h IS NULL OR h.derivation <> $stamp OR h.revision <> l.newest"
+                                        + " RETURN l.house AS id",
+                                Map.of("house", house, "stamp", Projection.STAMP))
+                        .list(r -> r.get("id").asString()));
+        for (String id : stale) {
+            boolean isDone = transactions.write(tx -> {
+                Ledger.lock(tx, id);
+                return verifier.rebuild(tx, id);
+            });
+            if (!isDone) {
+                throw new ProblemException(Problem.error(
+                        ProblemKind.INTERNAL,
+                        Where.field(id),
+                        "The graph of " + id + " is not of this program and its record cannot be read.",
+                        "Verify the store, and restore an earlier revision of the house."));
+            }
+        }
+    }
+
+    private static String version(TransactionContext tx) {
+        return tx.run("CALL dbms.components() YIELD name, versions, edition"
+                        + " RETURN name + ' ' + versions[0] + ' ' + edition AS version LIMIT 1")
+                .single()
+                .get("version")
+                .asString();
+    }
+
+    private <T> Result<T> refusable(Function<TransactionContext, T> work) {
+        try {
+            return Result.ok(transactions.write(work));
+        } catch (Refusal e) {
+            return Result.failed(e.problem());
+        }
+    }
+
+    private static Ledger.Kept standing(String id, Optional<Ledger.Kept> newest) {
+        return newest.filter(k -> !k.revision().deleted())
+                .orElseThrow(() -> new Refusal(Problem.error(
+                        ProblemKind.NOT_FOUND,
+                        Where.field(id),
+                        "There is no house " + id + ".",
+                        "Look at the list of houses.")));
+    }
+
+    private static void refuseStale(String id, long expected, Optional<Ledger.Kept> newest) {
+        long number = newest.map(k -> k.revision().number()).orElse(0L);
+        boolean isGone = newest.map(k -> k.revision().deleted()).orElse(true);
+        if (expected == number || (expected == 0 && isGone)) {
+            return;
+        }
+        String now = number == 0
+                ? "there is no such house"
+                : isGone ? "it was deleted in revision " + number : "its newest revision is " + number;
+        throw new Refusal(Problem.error(
+                ProblemKind.STALE,
+                Where.field(id),
+                expected == 0
+                        ? "The house " + id + " exists already: " + now + "."
+                        : "This was made from revision " + expected + " of " + id + ", and " + now + ".",
+                "Take the newest revision, make the change in it, and store that."));
+    }
+
+    private Revision next(
+            Optional<Ledger.Kept> newest,
+            String id,
+            String name,
+            String who,
+            String why,
+            boolean deleted,
+            String digest) {
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        @Nullable Revision last = newest.map(Ledger.Kept::revision).orElse(null);
+        // A clock that was set back must not put a revision before the one it follows.
+        Instant stored = last != null && last.stored().isAfter(now) ? last.stored() : now;
+        return new Revision(id, name, last == null ? 1 : last.number() + 1, stored, who, why, deleted, digest);
+    }
+
+    private Optional<StoredHouse> stored(Ledger.Kept kept) {
+        return kept.revision().deleted() ? Optional.empty() : Optional.of(new StoredHouse(read(kept), kept.revision()));
+    }
+
+    private House read(Ledger.Kept kept) {
+        String record = kept.record().text();
+        if (!Packed.digest(record).equals(kept.revision().digest())) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.INTERNAL,
+                    Where.field(kept.revision().house()),
+                    "The record of revision " + kept.revision().number() + " of "
+                            + kept.revision().house() + " is not what was stored.",
+                    "Restore an earlier revision, or the store from its copy."));
+        }
+        return text.read(record);
+    }
+}

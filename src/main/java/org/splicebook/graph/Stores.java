@@ -1,0 +1,102 @@
+package org.splicebook.graph;
+
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import org.neo4j.driver.AuthTokens;
+import org.neo4j.driver.Config;
+import org.neo4j.driver.Driver;
+import org.neo4j.driver.GraphDatabase;
+import org.neo4j.driver.Logging;
+import org.neo4j.driver.NotificationConfig;
+import org.neo4j.driver.exceptions.Neo4jException;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.store.RecordText;
+import org.splicebook.wiring.Wiring;
+
+/** Opens stores: embedded in this process, or on a server. */
+public final class Stores {
+    private Stores() {}
+
+    /**
+     * Opens the store in a data folder, making it where there is none.
+     *
+     * @throws ProblemException with {@code STORE_AWAY} when another process has the folder or the database does not start
+     */
+    public static Neo4jHouseStore embedded(
+            Path folder, RecordText text, Clock clock, Function<House, Wiring> derivation) {
+        EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder);
+        try {
+            return open(
+                    driver(neo4j.uri(), EmbeddedNeo4j.USER, neo4j.secret()),
+                    text,
+                    clock,
+                    derivation,
+                    "embedded",
+                    neo4j::close);
+        } catch (RuntimeException e) {
+            neo4j.close();
+            throw e;
+        }
+    }
+
+    /**
+     * Opens the store on a server or cluster, Neo4j 5.26 or newer.
+     *
+     * @param uri where it is: {@code neo4j://}, {@code bolt://}, or these with {@code +s}
+     * @throws ProblemException with {@code STORE_AWAY} when it cannot be reached or refuses user and password
+     */
+    public static Neo4jHouseStore server(
+            URI uri, String user, String password, RecordText text, Clock clock, Function<House, Wiring> derivation) {
+        Driver driver;
+        try {
+            driver = driver(uri, user, password);
+        } catch (IllegalArgumentException e) {
+            ProblemException p = new ProblemException(Problem.error(
+                    ProblemKind.STORE_AWAY,
+                    Where.NOWHERE,
+                    "The address " + uri + " is not one of a database: " + e.getMessage() + ".",
+                    "Give one such as neo4j+s://host:7687."));
+            p.initCause(e);
+            throw p;
+        }
+        return open(driver, text, clock, derivation, "server", () -> {});
+    }
+
+    private static Neo4jHouseStore open(
+            Driver driver,
+            RecordText text,
+            Clock clock,
+            Function<House, Wiring> derivation,
+            String kind,
+            Runnable atClose) {
+        try {
+            driver.verifyConnectivity();
+            return new Neo4jHouseStore(driver, text, clock, derivation, kind, atClose);
+        } catch (Neo4jException e) {
+            driver.close();
+            throw Transactions.problem(e);
+        } catch (RuntimeException e) {
+            driver.close();
+            throw e;
+        }
+    }
+
+    private static Driver driver(URI uri, String user, String password) {
+        Config config = Config.builder()
+                .withLogging(Logging.slf4j())
+                .withNotificationConfig(NotificationConfig.disableAllConfig())
+                .withTelemetryDisabled(true)
+                .withMaxTransactionRetryTime(10, TimeUnit.SECONDS)
+                .withConnectionTimeout(10, TimeUnit.SECONDS)
+                .withConnectionAcquisitionTimeout(30, TimeUnit.SECONDS)
+                .build();
+        return GraphDatabase.driver(uri, AuthTokens.basic(user, password), config);
+    }
+}

@@ -1,0 +1,104 @@
+package org.splicebook.graph;
+
+import java.time.Duration;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.neo4j.driver.AccessMode;
+import org.neo4j.driver.Driver;
+import org.neo4j.driver.Session;
+import org.neo4j.driver.SessionConfig;
+import org.neo4j.driver.TransactionConfig;
+import org.neo4j.driver.TransactionContext;
+import org.neo4j.driver.exceptions.AuthenticationException;
+import org.neo4j.driver.exceptions.Neo4jException;
+import org.neo4j.driver.exceptions.ServiceUnavailableException;
+import org.neo4j.driver.exceptions.SessionExpiredException;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+
+/** Runs work in transactions and says what goes wrong as problems. Work that fails for a passing reason is run again. */
+final class Transactions {
+    private static final TransactionConfig READ_LIMIT =
+            TransactionConfig.builder().withTimeout(Duration.ofSeconds(60)).build();
+    private static final TransactionConfig WRITE_LIMIT =
+            TransactionConfig.builder().withTimeout(Duration.ofMinutes(4)).build();
+
+    private final Driver driver;
+
+    Transactions(Driver driver) {
+        this.driver = driver;
+    }
+
+    /** Reads. */
+    <T> T read(Function<TransactionContext, T> work) {
+        return said(() -> {
+            try (Session session = session(AccessMode.READ)) {
+                return session.executeRead(work::apply, READ_LIMIT);
+            }
+        });
+    }
+
+    /** Writes: all of it or, when the work throws, nothing. */
+    <T> T write(Function<TransactionContext, T> work) {
+        return said(() -> {
+            try (Session session = session(AccessMode.WRITE)) {
+                return session.executeWrite(work::apply, WRITE_LIMIT);
+            }
+        });
+    }
+
+    /** Runs one statement by itself: schema statements need that. */
+    void alone(String cypher) {
+        said(() -> {
+            try (Session session = session(AccessMode.WRITE)) {
+                return session.run(cypher).consume();
+            }
+        });
+    }
+
+    private Session session(AccessMode mode) {
+        return driver.session(
+                SessionConfig.builder().withDefaultAccessMode(mode).build());
+    }
+
+    private static <T> T said(Supplier<T> work) {
+        try {
+            return work.get();
+        } catch (Neo4jException e) {
+            throw problem(e);
+        } catch (IllegalStateException e) {
+            // The driver was closed: this store is.
+            throw problem(ProblemKind.STORE_AWAY, "The store is closed.", "Open it again.", e);
+        }
+    }
+
+    /** {@return what a fault of the database means to people} */
+    static ProblemException problem(Neo4jException e) {
+        if (e instanceof AuthenticationException) {
+            return problem(
+                    ProblemKind.STORE_AWAY,
+                    "The database refuses the user or the password.",
+                    "Give the right ones.",
+                    e);
+        }
+        if (e instanceof ServiceUnavailableException || e instanceof SessionExpiredException) {
+            return problem(
+                    ProblemKind.STORE_AWAY,
+                    "The database cannot be reached: " + e.getMessage(),
+                    "Look whether it runs and whether its address is right.",
+                    e);
+        }
+        if (e.code() != null && e.code().contains("TransactionTimedOut")) {
+            return problem(ProblemKind.TOO_SLOW, "This took longer than its limit.", "Ask for less at once.", e);
+        }
+        return problem(ProblemKind.INTERNAL, "The database reports: " + e.getMessage(), "", e);
+    }
+
+    private static ProblemException problem(ProblemKind kind, String message, String cure, Exception cause) {
+        ProblemException p = new ProblemException(Problem.error(kind, Where.NOWHERE, message, cure));
+        p.initCause(cause);
+        return p;
+    }
+}
