@@ -40,7 +40,7 @@ import org.splicebook.record.House;
  * returns-at: {lamp.neutral: {main.n: must}}           # the same by load terminal
  * over-ground: {lamp: {main.g: must}}                  # over ground bars
  * grounds: {lamp: {main.g: must}}                      # of the ground terminal
- * relies: {lamp: {hot: [pole main.1, device s, wire K1.black, wire-end K1.black@1, joint b:K1.black, source service],
+ * relies: {lamp: {hot: [breaker main.1, device s, wire K1.black, wire-end K1.black@1, joint b:K1.black, source service],
  *                 not-hot: [wire K2.red], neutral: [..], not-neutral: [..], ground: [..], not-ground: [..]}}
  *                                                      # these are / are not among what it relies on in every world (MUST)
  * protections: {lamp: {overcurrent: [main.1, main], ground-fault: [gf], arc-fault: [gf may]}}
