@@ -88,7 +88,7 @@ final class BreakerReader {
     }
 
     static Set<Protection> protects(Fields f) {
-        Set<Protection> protects = f.words("protects", Words.PROTECTION);
+        Set<Protection> protects = f.words("protects", Words.BESIDE_OVERCURRENT);
         return protects == null ? Set.of() : protects;
     }
 }

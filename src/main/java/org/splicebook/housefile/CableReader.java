@@ -34,8 +34,8 @@ final class CableReader {
         wires.read(f);
         List<CableEnd> ends = ends(f);
         List<String> through = new ArrayList<>();
-        for (Node.Scalar s : f.scalars("through")) {
-            if (known.check(s, known.ends(), "box")) {
+        for (Node.Scalar s : Values.notTooMany(f.scalars("through"), f.at("through"), problems)) {
+            if (known.check(s, known.ends, "box")) {
                 through.add(s.text());
             }
         }
@@ -80,8 +80,8 @@ final class CableReader {
             Fields f = Fields.of(n, Shapes.keys("one-of"), problems);
             f.need("one-of", "Write one-of: [box, box].");
             List<String> boxes = new ArrayList<>();
-            for (Node.Scalar s : f.scalars("one-of")) {
-                if (known.check(s, known.ends(), "box or panel")) {
+            for (Node.Scalar s : Values.notTooMany(f.scalars("one-of"), f.at("one-of"), problems)) {
+                if (known.check(s, known.ends, "box or panel")) {
                     boxes.add(s.text());
                 }
             }
@@ -102,7 +102,7 @@ final class CableReader {
         if (s.text().equals(UNKNOWN)) {
             return new CableEnd.Unknown();
         }
-        if (known.sourceNames.contains(s.text()) && !known.ends().contains(s.text())) {
+        if (known.sourceNames.contains(s.text()) && !known.ends.contains(s.text())) {
             problems.error(
                     ProblemKind.DANGLING_NAME,
                     s.at(),
@@ -112,6 +112,6 @@ final class CableReader {
                             + "'s terminals.");
             return null;
         }
-        return known.check(s, known.ends(), "box or panel") ? new CableEnd.At(s.text()) : null;
+        return known.check(s, known.ends, "box or panel") ? new CableEnd.At(s.text()) : null;
     }
 }

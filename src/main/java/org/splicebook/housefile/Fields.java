@@ -22,11 +22,13 @@ final class Fields {
     private final Set<String> keys;
     private final Where at;
     private final Problems problems;
+    private final boolean whole;
 
-    private Fields(Node.Entries map, Set<String> keys, Problems problems) {
+    private Fields(Node.Entries map, Set<String> keys, Problems problems, boolean whole) {
         this.keys = keys;
         this.at = map.at();
         this.problems = problems;
+        this.whole = whole;
         for (Node.Entry e : map.entries()) {
             String key = e.key().text();
             if (keys.contains(key)) {
@@ -44,16 +46,17 @@ final class Fields {
     /** {@return the fields of a map; nothing said counts as a map without keys; of anything else too, after a problem} */
     static Fields of(Node node, Set<String> keys, Problems problems) {
         if (node instanceof Node.Entries map) {
-            return new Fields(map, keys, problems);
+            return new Fields(map, keys, problems, true);
         }
-        if (!(node instanceof Node.Scalar s && s.isNothing())) {
+        boolean nothing = node instanceof Node.Scalar s && s.isNothing();
+        if (!nothing) {
             problems.error(
                     ProblemKind.BAD_VALUE,
                     node.at(),
                     "Here stands " + node.said() + ".",
                     "A map belongs here, with keys of: " + Said.list(keys) + ".");
         }
-        return new Fields(new Node.Entries(List.of(), node.at()), keys, problems);
+        return new Fields(new Node.Entries(List.of(), node.at()), keys, problems, nothing);
     }
 
     Where at() {
@@ -85,9 +88,9 @@ final class Fields {
         return e == null || (e.value() instanceof Node.Scalar s && s.isNothing()) ? null : e.value();
     }
 
-    /** Says that a key is missing, if it is. */
+    /** Says that a key is missing, if it is, and if there is a map that could have it. */
     void need(String key, String cure) {
-        if (!has(key)) {
+        if (whole && !has(key)) {
             problems.error(ProblemKind.MISSING, at, "The key " + key + " is missing.", cure);
         }
     }

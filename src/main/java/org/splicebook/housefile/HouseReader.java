@@ -2,7 +2,6 @@ package org.splicebook.housefile;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -56,6 +55,8 @@ final class HouseReader {
                         "Give one of them another name: an end of a cable names either.");
             }
         }
+        known.ends.addAll(known.boxNames);
+        known.ends.addAll(known.panelNames);
         places.forEach(this::place);
         sources.forEach(this::source);
         CableReader cable = new CableReader(known);
@@ -68,7 +69,7 @@ final class HouseReader {
         boxes.forEach(e -> boxFields.put(e.key().text(), box.read(e)));
         Set<Complete> complete = f.words("complete", Words.COMPLETE);
         Map<String, Panel> joinedPanels = joinPanels(panelFields);
-        Map<String, Box> joinedBoxes = joinBoxes(boxFields, complete != null && complete.contains(Complete.JOINTS));
+        Map<String, Box> joinedBoxes = joinBoxes(boxFields);
         SightingReader seen = new SightingReader(known);
         List<Sighting> sightings = readAll(f.list("sightings"), seen::sighting);
         List<TestResult> tests = readAll(f.list("tests"), seen::test);
@@ -160,7 +161,7 @@ final class HouseReader {
         Node.Scalar bond = f.scalar("bond");
         Node.Scalar at = f.scalar("at");
         boolean bonded = bond != null && known.check(bond, known.panelNames, "panel");
-        boolean placed = at != null && known.check(at, known.ends(), "box or panel");
+        boolean placed = at != null && known.check(at, known.ends, "box or panel");
         String name = e.key().text();
         Source source = new Source(
                 name,
@@ -205,13 +206,11 @@ final class HouseReader {
         return joined;
     }
 
-    private Map<String, Box> joinBoxes(Map<String, Fields> fields, boolean jointsCompleteByDefault) {
+    private Map<String, Box> joinBoxes(Map<String, Fields> fields) {
         Map<String, Box> joined = new LinkedHashMap<>();
         known.boxes.forEach((name, b) -> {
             Fields f = fields.get(name);
             List<Joint> joints = f == null ? List.of() : new JointReader(known, name, null).read(f.list("joints"));
-            Set<Complete> complete = b.complete();
-            boolean whole = complete == null ? jointsCompleteByDefault : complete.contains(Complete.JOINTS);
             joined.put(
                     name,
                     new Box(
@@ -220,7 +219,7 @@ final class HouseReader {
                             b.shell(),
                             b.cableEntries(),
                             b.hidden(),
-                            withTabs(b.devices(), whole),
+                            withTabs(b.devices()),
                             joints,
                             b.complete(),
                             b.about()));
@@ -228,14 +227,12 @@ final class HouseReader {
         return joined;
     }
 
-    /** A tab that is not said is in if a plain terminal was named, or if the joints of its box are complete. */
-    private Map<String, Device> withTabs(Map<String, Device> devices, boolean whole) {
+    /** A tab that is not said is in if a plain terminal was named in a joint, which means one half while it is in. */
+    private Map<String, Device> withTabs(Map<String, Device> devices) {
         Map<String, Device> all = new LinkedHashMap<>();
         devices.forEach((name, d) -> {
             Map<String, Boolean> tabs = new LinkedHashMap<>(d.tabs());
-            Set<String> in = new LinkedHashSet<>(known.tabsIn.getOrDefault(name, Set.of()));
-            d.kind().tabs().stream().filter(t -> whole && t.madeIn()).forEach(t -> in.add(t.name()));
-            in.forEach(t -> tabs.putIfAbsent(t, true));
+            known.tabsIn.getOrDefault(name, Set.of()).forEach(t -> tabs.putIfAbsent(t, true));
             all.put(
                     name,
                     new Device(

@@ -1,7 +1,9 @@
 package org.splicebook.housefile;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +32,14 @@ final class JointReader {
     List<Joint> read(List<Node> nodes) {
         List<Joint> joints = new ArrayList<>();
         for (Node n : nodes) {
+            if (n instanceof Node.Scalar) {
+                problems.error(
+                        ProblemKind.BAD_VALUE,
+                        n.at(),
+                        "Here stands " + n.said() + ".",
+                        "A joint is a list, [K1.black, lamp.hot], or a map, {join: [K1.white, K2.white], by: lever}.");
+                continue;
+            }
             Joint j = n instanceof Node.Items ? plain(n) : held(n);
             if (!j.members().isEmpty()) {
                 joints.add(j);
@@ -40,13 +50,17 @@ final class JointReader {
 
     private Joint plain(Node n) {
         return new Joint(
-                members(n.at(), Values.scalars(n, problems)), Joint.Hold.UNSAID, List.of(), null, Provenance.NONE);
+                List.copyOf(members(n.at(), Values.scalars(n, problems))),
+                Joint.Hold.UNSAID,
+                List.of(),
+                null,
+                Provenance.NONE);
     }
 
     private Joint held(Node n) {
         Fields f = Fields.of(n, Shapes.keys("joint-map"), problems);
         f.need("join", "Name what touches: join: [K1.white, K2.white].");
-        List<Ref> members = members(f.at("join"), f.scalars("join"));
+        Set<Ref> members = f.has("join") ? members(f.at("join"), f.scalars("join")) : new LinkedHashSet<>();
         List<Ref> holders = new ArrayList<>();
         if (f.has("at") && f.has("tail")) {
             problems.error(
@@ -66,9 +80,7 @@ final class JointReader {
                         "Name a terminal after " + key + ".");
             } else if (r != null && (members.contains(r) || isFree(r, s.at()))) {
                 holders.add(r);
-                if (!members.contains(r)) {
-                    members.add(r);
-                }
+                members.add(r);
             }
         }
         Joint.By by = f.word("by", Words.BY);
@@ -77,16 +89,16 @@ final class JointReader {
                 : f.has("tail")
                         ? Joint.Hold.TAIL
                         : f.yesNo("splice", isSplice(members, by)) ? Joint.Hold.SPLICE : Joint.Hold.UNSAID;
-        return new Joint(members, hold, holders, by, f.about());
+        return new Joint(List.copyOf(members), hold, holders, by, f.about());
     }
 
     /** {@return whether what is said of a joint, no holder named, means a splice of its own} */
-    static boolean isSplice(List<Ref> members, Joint.@Nullable By by) {
+    static boolean isSplice(Collection<Ref> members, Joint.@Nullable By by) {
         return by != null && (SPLICES.contains(by) || members.stream().allMatch(m -> m instanceof Ref.WireEnd));
     }
 
-    private List<Ref> members(Where at, List<Node.Scalar> scalars) {
-        List<Ref> members = new ArrayList<>();
+    private Set<Ref> members(Where at, List<Node.Scalar> scalars) {
+        Set<Ref> members = new LinkedHashSet<>();
         for (Node.Scalar s : scalars) {
             Ref r = refs.read(s);
             if (r != null && members.contains(r)) {

@@ -87,8 +87,6 @@ final class KindReader {
         readTerminals(f);
         List<DeviceKind.Link> links = links(f);
         DeviceKind.Guard guard = guard(f);
-        Set<String> positions = new LinkedHashSet<>();
-        links.forEach(l -> positions.addAll(l.positions()));
         if (guard == null && links.stream().anyMatch(l -> l.when() == When.GUARDED)) {
             problems.error(
                     ProblemKind.MISSING,
@@ -103,7 +101,7 @@ final class KindReader {
                 terminalList(),
                 Map.of(),
                 List.of(),
-                positions.isEmpty() ? List.of() : List.of(new DeviceKind.Lever(LEVER, List.copyOf(positions))),
+                levers(links),
                 links,
                 loadPoints(f),
                 guard,
@@ -112,8 +110,21 @@ final class KindReader {
                 null);
     }
 
+    /** The levers that links name, with the positions that they name. */
+    private static List<DeviceKind.Lever> levers(List<DeviceKind.Link> links) {
+        Map<String, Set<String>> positions = new LinkedHashMap<>();
+        for (DeviceKind.Link l : links) {
+            if (l.lever() != null) {
+                positions.computeIfAbsent(l.lever(), n -> new LinkedHashSet<>()).addAll(l.positions());
+            }
+        }
+        return positions.entrySet().stream()
+                .map(e -> new DeviceKind.Lever(e.getKey(), List.copyOf(e.getValue())))
+                .toList();
+    }
+
     private void readTerminals(Fields f) {
-        for (Node.Entry e : f.map("terminals")) {
+        for (Node.Entry e : Values.notTooMany(f.map("terminals"), f.at("terminals"), problems)) {
             String name = e.key().text();
             for (String part : name.split("\\.", -1)) {
                 Values.name(new Node.Scalar(part, false, e.key().at()), problems);

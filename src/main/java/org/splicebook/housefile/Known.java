@@ -36,6 +36,9 @@ final class Known {
     final Set<String> cableNames = new LinkedHashSet<>();
     final Set<String> boxNames = new LinkedHashSet<>();
 
+    /** The boxes and panels: where a cable may end. */
+    final Set<String> ends = new LinkedHashSet<>();
+
     /** Where a wire end or a terminal of a device was named in a joint. */
     final Map<Ref, Where> joined = new HashMap<>();
 
@@ -49,13 +52,6 @@ final class Known {
 
     Known(Problems problems) {
         this.problems = problems;
-    }
-
-    /** {@return the boxes and panels} */
-    Set<String> ends() {
-        Set<String> all = new LinkedHashSet<>(boxNames);
-        all.addAll(panelNames);
-        return all;
     }
 
     /** Takes a name that may stand before a dot, so that it stands for one thing only. */

@@ -23,6 +23,9 @@ final class Limits {
     /** Characters of a name. */
     static final int NAME = 64;
 
+    /** Wires of a cable, terminals of a device, boxes that an end may be in. */
+    static final int PARTS = 1_000;
+
     /** Problems that are told one by one. */
     static final int PROBLEMS = 100;
 

@@ -1,8 +1,10 @@
 package org.splicebook.housefile;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Cable;
@@ -19,6 +21,7 @@ import org.splicebook.record.Wire;
  */
 final class PointReader {
     private final Known known;
+    private final Map<String, Set<String>> panelParts = new HashMap<>();
 
     PointReader(Known known) {
         this.known = known;
@@ -70,9 +73,11 @@ final class PointReader {
             return true;
         }
         DeviceKind kind = device.kind();
-        if (Terminals.resolve(kind, rest) != null
-                || kind.loadPoints().stream().anyMatch(p -> p.name().equals(rest))) {
+        if (kind.loadPoints().stream().anyMatch(p -> p.name().equals(rest))) {
             return true;
+        }
+        if (Terminals.resolve(kind, rest) != null) {
+            return Terminals.isPlainEnough(device, rest, s.at(), known.problems);
         }
         Terminals.lacking(name, kind, rest, s.at(), known.problems);
         return false;
@@ -92,9 +97,12 @@ final class PointReader {
         if (panel == null) {
             return true;
         }
-        Set<String> parts = new LinkedHashSet<>(panel.breakers().keySet());
-        parts.addAll(PanelTerminals.names(panel));
-        parts.addAll(List.of("main", "box"));
+        Set<String> parts = panelParts.computeIfAbsent(name, n -> {
+            Set<String> all = new LinkedHashSet<>(panel.breakers().keySet());
+            all.addAll(new PanelTerminals(panel).names());
+            all.addAll(List.of("main", "box"));
+            return all;
+        });
         return part(s, rest, parts, "The panel " + name);
     }
 

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
+import org.splicebook.record.CableEnd;
 import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Panel;
@@ -20,7 +21,7 @@ final class RefReader {
     private final Known known;
     private final Problems problems;
     private final String here;
-    private final @Nullable Panel panel;
+    private final @Nullable PanelTerminals panel;
 
     /**
      * Resolves names in one box or panel.
@@ -32,7 +33,7 @@ final class RefReader {
         this.known = known;
         this.problems = known.problems;
         this.here = here;
-        this.panel = panel;
+        this.panel = panel == null ? null : new PanelTerminals(panel);
     }
 
     /** {@return what is meant, or null after a problem, or where what is meant is itself broken} */
@@ -51,8 +52,8 @@ final class RefReader {
             }
             return new Ref.BoxMetal();
         }
-        if (panel != null && PanelTerminals.looksLikeOne(text, panel)) {
-            return PanelTerminals.check(panel, text, s.at(), problems) ? new Ref.PanelTerminal(text) : null;
+        if (panel != null && panel.looksLikeOne(text)) {
+            return panel.check(text, s.at(), problems) ? new Ref.PanelTerminal(text) : null;
         }
         int dot = text.indexOf('.');
         String name = dot < 0 ? text : text.substring(0, dot);
@@ -79,7 +80,7 @@ final class RefReader {
                                 panel == null
                                         ? "Name a wire (cable.wire), a terminal (device.terminal) or box."
                                         : "Name a wire (cable.wire) or a terminal of the panel: "
-                                                + Said.list(PanelTerminals.names(panel)) + "."));
+                                                + Said.list(panel.names()) + "."));
         return null;
     }
 
@@ -103,32 +104,21 @@ final class RefReader {
             Terminals.lacking(name, kind, terminal, s.at(), problems);
             return null;
         }
-        DeviceKind.Alias alias =
-                kind.findTerminal(terminal).isPresent() ? null : kind.aliases().get(terminal);
+        if (!Terminals.isPlainEnough(device, terminal, s.at(), problems)) {
+            return null;
+        }
+        if (device.unused().contains(own)) {
+            problems.error(
+                    ProblemKind.IN_TWO_JOINTS,
+                    s.at(),
+                    name + "." + own + " is said to be unused.",
+                    "Take it out of this joint, or out of unused.");
+        }
+        DeviceKind.Alias alias = own.equals(terminal) ? null : kind.aliases().get(terminal);
         if (alias != null && alias.whileTab() != null) {
-            String tab = alias.whileTab();
-            if (Boolean.FALSE.equals(device.tabs().get(tab))) {
-                problems.error(
-                        ProblemKind.NO_SUCH_TERMINAL,
-                        s.at(),
-                        "The tab " + tab + " of " + name + " is out, so " + s.said() + " could be either half.",
-                        () -> "Name the half: " + Said.list(ends(kind, tab, name)) + ".");
-                return null;
-            }
-            known.tabsIn.computeIfAbsent(name, n -> new LinkedHashSet<>()).add(tab);
+            known.tabsIn.computeIfAbsent(name, n -> new LinkedHashSet<>()).add(alias.whileTab());
         }
         return new Ref.DeviceTerminal(name, own);
-    }
-
-    private static List<String> ends(DeviceKind kind, String tab, String device) {
-        List<String> ends = new ArrayList<>();
-        for (DeviceKind.Tab t : kind.tabs()) {
-            if (t.name().equals(tab)) {
-                ends.add(device + "." + t.a());
-                ends.add(device + "." + t.b());
-            }
-        }
-        return ends;
     }
 
     private @Nullable Ref wire(Node.Scalar s, String name, String rest) {
@@ -175,7 +165,7 @@ final class RefReader {
                     "An end is in one box: set it to that box.");
             return null;
         }
-        return new Ref.WireEnd(name, wire, chosen, possible.size() == 2);
+        return new Ref.WireEnd(name, wire, chosen, !chosen.equals(understood(cable, possible)));
     }
 
     private @Nullable Integer choose(Node.Scalar s, Cable cable, String wire, String end, List<Integer> possible) {
@@ -190,16 +180,16 @@ final class RefReader {
             return null;
         }
         if (end.isEmpty()) {
-            if (possible.size() == 2) {
+            Integer one = understood(cable, possible);
+            if (one == null) {
                 problems.error(
                         ProblemKind.MISSING,
                         s.at(),
                         "Both ends of the cable " + name + " may be in " + here + ", and " + s.said()
                                 + " does not say which.",
                         "Write " + name + "." + wire + "@1 for its first end, @2 for its second.");
-                return null;
             }
-            return possible.get(0);
+            return one;
         }
         int said = Integer.parseInt(end) - 1;
         if (!possible.contains(said)) {
@@ -210,6 +200,17 @@ final class RefReader {
             return null;
         }
         return said;
+    }
+
+    /** The end that is meant when none is said: the only one that may be here, or the only one known to be. */
+    private static @Nullable Integer understood(Cable cable, List<Integer> possible) {
+        if (possible.size() == 1) {
+            return possible.get(0);
+        }
+        List<Integer> known = possible.stream()
+                .filter(i -> cable.ends().get(i) instanceof CableEnd.At)
+                .toList();
+        return known.size() == 1 ? known.get(0) : null;
     }
 
     private void notHere(Node.Scalar s, String message, String cure) {

@@ -18,7 +18,7 @@ final class Said {
         for (int i = 0; i < text.length() && shown < LONGEST; shown++) {
             int c = text.codePointAt(i);
             i += Character.charCount(c);
-            if (Text.isHidden(c) || c == '\n' || c == '\t') {
+            if (Text.isHidden(c) || Character.getType(c) == Character.FORMAT || c == '\n' || c == '\t') {
                 s.append(String.format(Locale.ROOT, "\\u%04x", c));
             } else {
                 s.appendCodePoint(c);

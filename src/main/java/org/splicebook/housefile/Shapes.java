@@ -24,6 +24,11 @@ final class Shapes {
         return Objects.requireNonNull(KEYS.get(shape), shape);
     }
 
+    /** {@return the names of all shapes} */
+    static Set<String> all() {
+        return KEYS.keySet();
+    }
+
     /** {@return the JSON Schema as text} */
     static String schema() {
         return resource("house-file.schema.json");

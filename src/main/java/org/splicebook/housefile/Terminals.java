@@ -1,10 +1,13 @@
 package org.splicebook.housefile;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 
 /** Terminals of kinds, by any of their names. */
@@ -38,5 +41,37 @@ final class Terminals {
                         + Nearest.to(terminal, names(kind))
                                 .map(n -> " Did you mean " + n + "?")
                                 .orElse(""));
+    }
+
+    /**
+     * {@return whether a name may be used of a device: a name that means one half of it may not while the tab is out,
+     * which is told}
+     */
+    static boolean isPlainEnough(Device device, String name, Where at, Problems problems) {
+        DeviceKind kind = device.kind();
+        DeviceKind.Alias alias =
+                kind.findTerminal(name).isPresent() ? null : kind.aliases().get(name);
+        if (alias == null || !Boolean.FALSE.equals(device.tabs().get(alias.whileTab()))) {
+            return true;
+        }
+        String tab = alias.whileTab();
+        problems.error(
+                ProblemKind.NO_SUCH_TERMINAL,
+                at,
+                "The tab " + tab + " of " + device.name() + " is out, so " + Said.quoted(name)
+                        + " could be either half.",
+                () -> "Name the half: " + Said.list(ends(device, tab)) + ".");
+        return false;
+    }
+
+    private static List<String> ends(Device device, @Nullable String tab) {
+        List<String> ends = new ArrayList<>();
+        for (DeviceKind.Tab t : device.kind().tabs()) {
+            if (t.name().equals(tab)) {
+                ends.add(device.name() + "." + t.a());
+                ends.add(device.name() + "." + t.b());
+            }
+        }
+        return ends;
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
 
 /** Reads single values: text, a word of a few, a list, a map. What is wrong is told; then null or nothing is given. */
 final class Values {
@@ -101,5 +102,18 @@ final class Values {
                 "Here stands " + n.said() + ".",
                 "A map belongs here: a name, a colon, what it is.");
         return List.of();
+    }
+
+    /** {@return as many as one thing may have; that there are more is told} */
+    static <T> List<T> notTooMany(List<T> parts, Where at, Problems problems) {
+        if (parts.size() <= Limits.PARTS) {
+            return parts;
+        }
+        problems.error(
+                ProblemKind.TOO_LARGE,
+                at,
+                parts.size() + " stand here.",
+                "One thing has at most " + Limits.PARTS + " wires, terminals or boxes.");
+        return parts.subList(0, Limits.PARTS);
     }
 }

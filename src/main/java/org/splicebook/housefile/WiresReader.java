@@ -57,7 +57,7 @@ final class WiresReader {
             }
             readShorthand(s, material);
         } else if (n instanceof Node.Entries map) {
-            map.entries().forEach(e -> readWire(e, size, material));
+            Values.notTooMany(map.entries(), map.at(), problems).forEach(e -> readWire(e, size, material));
         } else if (n != null) {
             Values.entries(n, problems);
         }

@@ -36,6 +36,10 @@ final class Words {
     static final Map<String, DeviceKind.Reversed> REVERSED = of(DeviceKind.Reversed.values(), Words::word);
     static final Map<String, DeviceKind.LoadModel.Model> MODEL = of(DeviceKind.LoadModel.Model.values(), Words::word);
 
+    /** What a breaker may do beside overcurrent. */
+    static final Map<String, Protection> BESIDE_OVERCURRENT =
+            of(new Protection[] {Protection.GROUND_FAULT, Protection.ARC_FAULT}, Protection::word);
+
     static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false, "true", true, "false", false);
     static final Map<String, Boolean> IN_OUT = Map.of("in", true, "out", false);
 

@@ -1,0 +1,96 @@
+package org.splicebook.housefile;
+
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.CodeBook;
+import org.splicebook.record.Complete;
+import org.splicebook.record.House;
+import org.splicebook.record.Place;
+import org.splicebook.record.Source;
+import org.splicebook.record.SourceKind;
+import org.splicebook.record.TestResult;
+
+/** Writes a house as a house file. Reading it again gives the same house. */
+public final class HouseWriter {
+    private HouseWriter() {}
+
+    /** {@return the house file, in YAML} */
+    public static String write(House house) {
+        Tree top = new Tree()
+                .put("splicebook", "1")
+                .put("house", house.id())
+                .put("name", house.name())
+                .put("built", house.built() == null ? null : house.built().toString())
+                .put("basis", house.basis().word())
+                .put("code", code(house.code()))
+                .put("area", house.area())
+                .putList("complete", words(house.complete()))
+                .put("since", house.about().since())
+                .put("before", house.about().before())
+                .put("permit", house.about().permit())
+                .put("note", house.about().note())
+                .putMap("sources", house.sources(), HouseWriter::source)
+                .putMap("places", house.places(), HouseWriter::place)
+                .putMap("panels", house.panels(), PanelWriter::panel)
+                .putMap("cables", house.cables(), CableWriter::cable)
+                .putMap("boxes", house.boxes(), BoxWriter::box)
+                .putList("sightings", house.sightings(), SightingWriter::sighting)
+                .putList("tests", house.tests(), HouseWriter::test);
+        return YamlWriter.write(top.node());
+    }
+
+    static List<String> words(Set<Complete> complete) {
+        return complete.stream().map(Complete::word).collect(Collectors.toList());
+    }
+
+    /** {@return what is wholly listed; an empty list is said too, since it is not the house's default} */
+    static @Nullable Node complete(@Nullable Set<Complete> complete) {
+        return complete == null ? null : Tree.list(words(complete));
+    }
+
+    private static @Nullable Node code(@Nullable CodeBook code) {
+        return code == null
+                ? null
+                : new Tree()
+                        .put("country", code.country())
+                        .put("edition", code.edition())
+                        .put("note", code.note())
+                        .node();
+    }
+
+    private static Node source(Source s) {
+        return new Tree()
+                .putUnless(s.kind() == SourceKind.SERVICE, "kind", s.kind().word())
+                .put("system", s.system().word())
+                .put("rating", s.rating())
+                .put("bond", s.bond())
+                .put("at", s.at())
+                .put("from", s.from())
+                .about(s.about())
+                .node();
+    }
+
+    private static Node place(Place p) {
+        return new Tree()
+                .put("name", p.title())
+                .put("kind", p.kind().word())
+                .put("finished", p.finished() == null ? null : Tree.yesNo(p.finished()))
+                .put("level", p.level())
+                .about(p.about())
+                .node();
+    }
+
+    private static Node test(TestResult t) {
+        return new Tree()
+                .put("id", t.id())
+                .put("date", t.date())
+                .put("what", t.what())
+                .put("device", t.device())
+                .put("result", t.result())
+                .put("by", t.by())
+                .put("note", t.note())
+                .node();
+    }
+}
