@@ -160,6 +160,16 @@ final class BlockTree {
         return false;
     }
 
+    /** {@return whether it is in one block with the imagined root: on a simple way between two roots} */
+    boolean isBesideRoots(int v) {
+        return head[block[v]] == ROOT && blockSize[block[v]] > 2;
+    }
+
+    /** {@return the neighbour by which a vertex was first come to from the roots, or -1 for a root} */
+    int cameFrom(int v) {
+        return parent[v];
+    }
+
     /** {@return whether some simple way from the roots to the target passes v} */
     boolean onSomeWay(int v, int target) {
         if (seen[v] != stamp || seen[target] != stamp || part[v] != part[target]) {

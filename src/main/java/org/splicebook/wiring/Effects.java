@@ -40,6 +40,9 @@ final class Effects {
     private final Reach reach;
     private final Net net;
     private final ThroughLoads throughLoads;
+    /** Effects of losses in the trunk where no load hangs: they differ only by what is still live. */
+    private final Map<List<BitSet>, List<Effect>> byLive = new HashMap<>();
+
     private final Map<Integer, TreeSet<Integer>> loadPointsBehind = new HashMap<>();
 
     Effects(Reach reach) {
@@ -149,18 +152,37 @@ final class Effects {
             }
             reach.state.join(reach.trunk.levers);
         }
+        boolean changed = trunk && !live.equals(reach.trunk.live);
+        boolean shared = changed
+                && byRegion.keySet().stream()
+                        .allMatch(r -> reach.partsOfRegion.get(r).isEmpty());
+        if (trunk
+                && !changed
+                && byRegion.keySet().stream()
+                        .allMatch(r -> reach.partsOfRegion.get(r).isEmpty())) {
+            reach.state.restore(vertices);
+            return List.of();
+        }
+        List<Effect> known = shared ? byLive.get(live) : null;
+        if (known != null) {
+            reach.state.restore(vertices);
+            return known;
+        }
         Map<Integer, Map<Part, After>> after = new TreeMap<>();
         for (Regions.Region r : reach.regions.all) {
             if (reach.partsOfRegion.get(r.index).isEmpty()) {
                 continue;
             }
-            if (byRegion.containsKey(r.index) || (trunk && differs(r, live))) {
+            if (byRegion.containsKey(r.index) || (changed && differs(r, live))) {
                 reflood(r, live, after);
             }
         }
         reach.state.restore(vertices);
         List<Effect> effects = new ArrayList<>();
         after.forEach((lp, parts) -> add(effects, lp, parts, vertices));
+        if (shared) {
+            byLive.put(live, effects);
+        }
         return effects;
     }
 

@@ -74,7 +74,10 @@ final class MayGraph {
                             || k == Net.Kind.NEUTRAL_BAR
                             || k == Net.Kind.GROUND_BAR
                             || k == Net.Kind.LUG);
-            if (k == Net.Kind.JOINT || landing) {
+            boolean capped = k == Net.Kind.JOINT
+                    && net.start[v + 1] - net.start[v] == 1
+                    && net.kind[net.adjacent[net.start[v]]] == Net.Kind.WIRE_END;
+            if (landing || (k == Net.Kind.JOINT && !capped)) {
                 jointsOf.computeIfAbsent(net.boxes.get(v), x -> new ArrayList<>())
                         .add(v);
             }
@@ -93,7 +96,7 @@ final class MayGraph {
                 for (Wire w : c.wires()) {
                     int v = java.util.Objects.requireNonNull(
                             net.byWireEnd.get(c.name() + "." + w.name() + "@" + (end + 1)));
-                    if (inJoint.get(v) || w.metal()) {
+                    if (inJoint.get(v)) {
                         continue;
                     }
                     if (where instanceof CableEnd.At at) {
@@ -112,6 +115,10 @@ final class MayGraph {
             }
         }
         for (Box b : house.boxes().values()) {
+            Integer metal = net.byTerminal.get(b.name() + "/box");
+            if (metal != null && !inJoint.get(metal)) {
+                opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>()).add(metal);
+            }
             for (Device d : b.devices().values()) {
                 d.kind().terminals().forEach(t -> {
                     Integer v = net.byTerminal.get(d.name() + "." + t.name());

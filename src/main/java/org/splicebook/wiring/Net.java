@@ -73,6 +73,8 @@ final class Net {
     final java.util.Set<Integer> neutralTerminals = new java.util.HashSet<>();
     /** Vertices at which a protective device or breaker watches a current: guarded links, poles, neutral links. */
     final java.util.Set<Integer> sensors = new java.util.HashSet<>();
+    /** The terminal on the line side of a guarded link. */
+    final Map<Integer, Integer> lineSide = new HashMap<>();
     /** Breaker name by pole vertex. */
     final Map<Integer, String> breakerOf = new HashMap<>();
 

@@ -126,6 +126,7 @@ final class NetBuilder {
             int v = link(box, d, a, b, basis);
             if (l.when() == DeviceKind.When.GUARDED) {
                 net.sensors.add(v);
+                net.lineSide.put(v, a);
             }
             if (l.when() == DeviceKind.When.LEVER && l.lever() != null) {
                 DeviceKind.Lever lever = kind.levers().stream()

@@ -40,6 +40,12 @@ final class Part {
     /** Sensor vertices that some but not every way of a terminal passes, hot and neutral together. */
     final Set<Integer> passedBySome = new TreeSet<>();
 
+    /** Sensor vertices that a way passes against the device's direction, from its load to its line side seen from the root. */
+    final Set<Integer> passedBackwards = new TreeSet<>();
+
+    /** Sensor vertices that a way passes in the device's direction. */
+    final Set<Integer> passedForwards = new TreeSet<>();
+
     Part(int loadPoint, Regions.Region region, int[] terminals, int ground) {
         this.loadPoint = loadPoint;
         this.region = region;

@@ -32,7 +32,8 @@ final class Protections {
      * How the currents of a load point pass a sensor.
      *
      * @param hot whether it is live in some case at all
-     * @param everywhere every way of every current-carrying conductor, in every case
+     * @param everywhere every way of every current-carrying conductor, in every case, all in one direction: with only the whites
+     *     swapped between line and load the sensor sees twice the current
      * @param somewhere some way of some conductor
      * @param ever all of them at once in some case
      */
@@ -112,6 +113,8 @@ final class Protections {
         boolean always = true;
         boolean ever = true;
         boolean any = false;
+        boolean forwards = false;
+        boolean backwards = false;
         for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
             boolean everHot = java.util.Arrays.stream(p.hot).anyMatch(m -> m != 0);
             boolean relevant = false;
@@ -140,12 +143,15 @@ final class Protections {
                 inSome |= all;
             }
             somewhere |= p.passedBySome.stream().anyMatch(s.vertices()::contains);
+            forwards |= p.passedForwards.stream().anyMatch(s.vertices()::contains);
+            backwards |= p.passedBackwards.stream().anyMatch(s.vertices()::contains);
             if (relevant) {
                 any |= everHot;
                 ever &= inSome;
             }
         }
-        return new Passing(any, any && always, somewhere, any && ever);
+        boolean oneWay = !(forwards && backwards);
+        return new Passing(any, any && always && oneWay, somewhere, any && ever && oneWay);
     }
 
     private static boolean meets(int[] chain, Sensor s) {

@@ -209,10 +209,15 @@ final class Reach {
 
     private void partly(Part p, BlockTree tree, int terminal, int[] passedByAll) {
         for (int s : p.region.sensors) {
-            if (tree.onSomeWay(s, terminal)
-                    && java.util.Arrays.stream(passedByAll).noneMatch(v -> v == s)) {
+            if (!tree.onSomeWay(s, terminal)) {
+                continue;
+            }
+            if (java.util.Arrays.stream(passedByAll).noneMatch(v -> v == s)) {
                 p.passedBySome.add(s);
             }
+            Integer line = net.lineSide.get(s);
+            boolean forwards = line == null || tree.cameFrom(s) == line;
+            (forwards ? p.passedForwards : p.passedBackwards).add(s);
         }
     }
 

@@ -9,8 +9,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Whether a load point that lost its feed is still reached from a live pole through loads: over parts that float, reaching neither
- * pole nor bar. All levers are joined, the cautious reading.
+ * Whether a load point that lost its feed is still reached from a live pole through loads: over parts that float, reaching no live
+ * pole and no bar that goes on. A bus that lost its feed floats too, with all that hangs on it. All levers are joined, the cautious
+ * reading.
  */
 final class ThroughLoads {
     private final Reach reach;
@@ -50,22 +51,24 @@ final class ThroughLoads {
         }
         BitSet live = lastLive;
         BitSet seen = new BitSet(net.size);
+        BitSet hot = new BitSet(net.size);
         Deque<Integer> floating = new ArrayDeque<>();
         boolean found = false;
         for (int t : net.loadPoints.get(loadPoint).terminals()) {
             floating.add(t);
         }
-        boolean start = true;
         int starts = floating.size();
         while (!floating.isEmpty() && !found) {
             int t = floating.poll();
-            start = starts-- > 0;
+            boolean start = starts-- > 0;
             if (seen.get(t) || !state.conducts(t)) {
+                found = !start && hot.get(t);
                 continue;
             }
             List<Integer> part = new ArrayList<>();
             int reached = explore(t, seen, live, part);
             if (reached == HOT) {
+                part.forEach(hot::set);
                 found = !start;
             } else if (reached == FLOATS) {
                 for (int v : part) {
@@ -78,8 +81,8 @@ final class ThroughLoads {
     }
 
     private static final int FLOATS = 0;
-    private static final int HOT = 1;
-    private static final int HELD = 2;
+    private static final int HELD = 1;
+    private static final int HOT = 2;
 
     private int explore(int from, BitSet seen, BitSet live, List<Integer> part) {
         int reached = FLOATS;
@@ -94,10 +97,8 @@ final class ThroughLoads {
             }
             for (int k = net.start[v]; k < net.start[v + 1]; k++) {
                 int u = net.adjacent[k];
-                if (net.cut[u]) {
-                    if (live.get(u)) {
-                        reached = net.kind[u] == Net.Kind.BUS ? HOT : reached == HOT ? HOT : HELD;
-                    }
+                if (net.cut[u] && live.get(u)) {
+                    reached = net.kind[u] == Net.Kind.BUS ? HOT : Math.max(reached, HELD);
                 } else if (!seen.get(u) && reach.state.conducts(u)) {
                     seen.set(u);
                     part.add(u);

@@ -25,12 +25,19 @@ final class Trunk {
     private final Net net;
     private final Regions regions;
     private final int[] queue;
+    private final int[] seen;
+    private int stamp;
     private final Set<String> bonded = new HashSet<>();
+    private final List<Integer> poles = new ArrayList<>();
+    private final List<Integer> neutrals = new ArrayList<>();
+    private final List<Integer> grounds = new ArrayList<>();
+    private final List<Integer> neutralBars = new ArrayList<>();
 
     Trunk(Net net, Regions regions, LeverState state) {
         this.net = net;
         this.regions = regions;
         this.queue = new int[net.size];
+        this.seen = new int[net.size];
         net.house.panels().values().forEach(p -> {
             if (p.bonded() || regions.holdsMainBond(p.name())) {
                 bonded.add(p.name());
@@ -38,17 +45,25 @@ final class Trunk {
         });
         bonded.addAll(net.straps);
         Set<Integer> found = new HashSet<>();
+        BlockTree tree = new BlockTree(net);
         for (Regions.Region r : regions.all) {
-            if (r.hotFeeder || r.neutralFeeder) {
-                for (int l : r.levers) {
-                    found.add(l);
-                }
+            if ((r.hotFeeder || r.neutralFeeder) && r.levers.length > 0) {
+                found.addAll(leversBetween(r, tree, state));
+            }
+        }
+        for (int v = 0; v < net.size; v++) {
+            switch (net.kind[v]) {
+                case SOURCE_POLE -> poles.add(v);
+                case SOURCE_NEUTRAL -> neutrals.add(v);
+                case SOURCE_GROUND -> grounds.add(v);
+                case NEUTRAL_BAR -> neutralBars.add(v);
+                default -> {}
             }
         }
         int[] all = Regions.ints(found);
-        long n = LeverState.combinations(net, all, CAP);
-        levers = n > CAP ? new int[0] : all;
-        positions = n > CAP ? 1 : (int) n;
+        boolean few = LeverState.combinations(net, all, CAP) <= CAP;
+        levers = few ? all : new int[0];
+        positions = (int) LeverState.combinations(net, levers, CAP);
         for (int t = 0; t < positions; t++) {
             state.set(levers, t);
             live.add(live(state));
@@ -56,26 +71,41 @@ final class Trunk {
         state.join(levers);
     }
 
+    /**
+     * Whether a lever of a feeder region lies on some simple way between two of its buses, bars or sources: then, with an imagined
+     * root joined to all of these, it is in one block with the root. Switches of a branch that hangs on a feeder do not.
+     */
+    private Set<Integer> leversBetween(Regions.Region r, BlockTree tree, LeverState state) {
+        List<Integer> ends = new ArrayList<>();
+        for (int v : r.vertices) {
+            boolean end = net.kind[v] == Net.Kind.SOURCE_POLE
+                    || net.kind[v] == Net.Kind.SOURCE_NEUTRAL
+                    || net.kind[v] == Net.Kind.SOURCE_GROUND;
+            for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+                end |= net.cut[net.adjacent[i]];
+            }
+            if (end) {
+                ends.add(v);
+            }
+        }
+        tree.build(Regions.ints(ends), state);
+        Set<Integer> found = new HashSet<>();
+        for (int v : r.vertices) {
+            if (net.lever[v] >= 0 && tree.reaches(v) && tree.isBesideRoots(v)) {
+                found.add(net.lever[v]);
+            }
+        }
+        return found;
+    }
+
     /** {@return the live buses and bars in this state} */
     BitSet live(LeverState state) {
         BitSet found = new BitSet(net.size);
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.SOURCE_POLE && state.conducts(v)) {
-                flood(v, state, found, Net.Kind.BUS);
-            }
-        }
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.SOURCE_NEUTRAL && state.conducts(v)) {
-                flood(v, state, found, Net.Kind.NEUTRAL_BAR);
-            }
-        }
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.SOURCE_GROUND && state.conducts(v)) {
-                flood(v, state, found, Net.Kind.GROUND_BAR);
-            }
-        }
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.NEUTRAL_BAR && found.get(v) && bonded.contains(net.panels.get(v))) {
+        flood(poles, state, found, Net.Kind.BUS);
+        flood(neutrals, state, found, Net.Kind.NEUTRAL_BAR);
+        flood(grounds, state, found, Net.Kind.GROUND_BAR);
+        for (int v : neutralBars) {
+            if (found.get(v) && bonded.contains(net.panels.get(v))) {
                 bondGround(v, state, found);
             }
         }
@@ -85,32 +115,36 @@ final class Trunk {
     private void bondGround(int neutralBar, LeverState state, BitSet found) {
         String panel = net.panels.get(neutralBar);
         int bar = java.util.Objects.requireNonNull(net.byTerminal.get(panel + ".g"));
-        flood(bar, state, found, Net.Kind.GROUND_BAR);
+        flood(List.of(bar), state, found, Net.Kind.GROUND_BAR);
         if (!regions.holdsMainBond(panel)) {
             return;
         }
         for (int i = net.start[neutralBar]; i < net.start[neutralBar + 1]; i++) {
             int u = net.adjacent[i];
             if (!net.cut[u] && regions.all.get(regions.of[u]).groundOnly && state.conducts(u)) {
-                flood(u, state, found, Net.Kind.GROUND_BAR);
+                flood(List.of(u), state, found, Net.Kind.GROUND_BAR);
             }
         }
     }
 
-    /** Marks the buses or bars of one kind that a vertex reaches over feeder regions. */
-    private void flood(int from, LeverState state, BitSet found, Net.Kind kind) {
-        BitSet seen = new BitSet(net.size);
+    /** Marks the buses or bars of one kind that these vertices reach over feeder regions. */
+    private void flood(List<Integer> from, LeverState state, BitSet found, Net.Kind kind) {
+        stamp++;
         int n = 0;
-        queue[n++] = from;
-        seen.set(from);
-        if (net.kind[from] == kind) {
-            found.set(from);
+        for (int v : from) {
+            if (state.conducts(v)) {
+                queue[n++] = v;
+                seen[v] = stamp;
+                if (net.kind[v] == kind) {
+                    found.set(v);
+                }
+            }
         }
         for (int i = 0; i < n; i++) {
             int v = queue[i];
             for (int k = net.start[v]; k < net.start[v + 1]; k++) {
                 int u = net.adjacent[k];
-                if (seen.get(u)) {
+                if (seen[u] == stamp) {
                     continue;
                 }
                 if (net.kind[u] == kind) {
@@ -118,10 +152,38 @@ final class Trunk {
                 } else if (net.cut[u] || !state.conducts(u) || !isTrunk(regions.all.get(regions.of[u]), kind)) {
                     continue;
                 }
-                seen.set(u);
+                seen[u] = stamp;
                 queue[n++] = u;
             }
         }
+    }
+
+    /** Whether a bus or neutral bar goes on to a source; stops at the first. */
+    private boolean goesOn(int busOrBar, LeverState state) {
+        Net.Kind kind = net.kind[busOrBar];
+        Net.Kind source = kind == Net.Kind.BUS ? Net.Kind.SOURCE_POLE : Net.Kind.SOURCE_NEUTRAL;
+        stamp++;
+        int n = 0;
+        queue[n++] = busOrBar;
+        seen[busOrBar] = stamp;
+        for (int i = 0; i < n; i++) {
+            int v = queue[i];
+            if (net.kind[v] == source) {
+                return true;
+            }
+            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
+                int u = net.adjacent[k];
+                if (seen[u] != stamp
+                        && (net.kind[u] == kind
+                                || (!net.cut[u]
+                                        && state.conducts(u)
+                                        && isTrunk(regions.all.get(regions.of[u]), kind)))) {
+                    seen[u] = stamp;
+                    queue[n++] = u;
+                }
+            }
+        }
+        return false;
     }
 
     private static boolean isTrunk(Regions.Region r, Net.Kind kind) {
@@ -138,7 +200,7 @@ final class Trunk {
             BitSet reached = new BitSet(net.size);
             for (int t = 0; t < positions; t++) {
                 state.set(levers, t);
-                flood(v, state, reached, Net.Kind.BUS);
+                flood(List.of(v), state, reached, Net.Kind.BUS);
             }
             state.join(levers);
             String name = net.names.get(v);
@@ -185,9 +247,19 @@ final class Trunk {
         }
         int[] one = {v};
         state.remove(one);
-        boolean still = isFed(v, live(state), kind);
+        boolean still = kind == Net.Kind.GROUND_BAR ? isFed(v, live(state), kind) : anyGoesOn(v, state, kind);
         state.restore(one);
         return still;
+    }
+
+    private boolean anyGoesOn(int v, LeverState state, Net.Kind kind) {
+        for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+            int u = net.adjacent[i];
+            if (net.kind[u] == kind && goesOn(u, state)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private boolean isFed(int v, BitSet liveNow, Net.Kind kind) {
