@@ -6,6 +6,8 @@ import java.util.List;
 /** Text laid out in lines of a width. */
 final class Lines {
     private static final String BULLET = "- ";
+    private static final int STEP = 4;
+    private static final String SEPARATORS = ".:-,/+@";
 
     private Lines() {}
 
@@ -20,7 +22,7 @@ final class Lines {
                 line.setLength(0);
             }
             while (length(rest) > width) {
-                int cut = rest.offsetByCodePoints(0, width);
+                int cut = cut(rest, width);
                 lines.add(rest.substring(0, cut));
                 rest = rest.substring(cut);
             }
@@ -30,16 +32,32 @@ final class Lines {
         return lines;
     }
 
+    /** Cuts a name after one of its separators where there is one, so that its parts stay whole. */
+    private static int cut(String word, int width) {
+        int most = word.offsetByCodePoints(0, width);
+        for (int i = most; i > most / 2; i--) {
+            if (SEPARATORS.indexOf(word.charAt(i - 1)) >= 0) {
+                return i;
+            }
+        }
+        return most;
+    }
+
     /** {@return the text as a bullet, its further lines indented} */
     static List<String> bullet(String text, int width) {
         return hung(BULLET, text, width);
     }
 
-    /** {@return the text after a head, its further lines indented by the head's length} */
+    /** {@return the text after a head, its further lines indented by the head's length; below it where the head is long} */
     static List<String> hung(String head, String text, int width) {
         int indent = length(head);
         List<String> lines = new ArrayList<>();
-        for (String line : wrap(text, Math.max(8, width - indent))) {
+        if (indent > width / 2) {
+            lines.addAll(wrap(head, width));
+            wrap(text, width - STEP).forEach(line -> lines.add(" ".repeat(STEP) + line));
+            return lines;
+        }
+        for (String line : wrap(text, width - indent)) {
             lines.add((lines.isEmpty() ? head : " ".repeat(indent)) + line);
         }
         return lines;

@@ -15,6 +15,9 @@ import org.splicebook.answer.Row;
 
 /** A reply as text for people: the outcome first, then the reasons, then the cautions. */
 public final class ReplyText {
+    /** Marks what comes from a draft. */
+    public static final String DRAFT = "DRAFT: a proposed change, not the house as it stands.";
+
     private final int width;
     private final List<String> lines = new ArrayList<>();
 
@@ -36,14 +39,19 @@ public final class ReplyText {
 
     private void heading(Heading h) {
         lines.addAll(Lines.wrap(h.words(), width));
-        if (h.revision() > 0) {
-            String day = h.stored().atZone(ZoneOffset.UTC).toLocalDate().toString();
-            lines.addAll(
-                    Lines.wrap(h.houseName() + " (" + h.house() + "), revision " + h.revision() + " of " + day, width));
+        if (!h.house().isEmpty()) {
+            lines.addAll(Lines.wrap(h.houseName() + " (" + h.house() + ")" + revision(h), width));
         }
         if (h.draft()) {
-            lines.addAll(Lines.wrap("DRAFT: a proposed change, not the house as it stands.", width));
+            lines.addAll(Lines.wrap(DRAFT, width));
         }
+    }
+
+    private static String revision(Heading h) {
+        return h.revision() == 0
+                ? ""
+                : ", revision " + h.revision() + " of "
+                        + h.stored().atZone(ZoneOffset.UTC).toLocalDate();
     }
 
     private void answer(Answer a) {
@@ -59,7 +67,8 @@ public final class ReplyText {
         bullets("Before a hand goes near a wire", a.cautions());
     }
 
-    private static String outcome(Answer a) {
+    /** {@return how the answer came out, in a line} */
+    public static String outcome(Answer a) {
         if (a.rows().isEmpty()) {
             return "The record shows nothing here. That does not mean that nothing is there.";
         }
@@ -68,7 +77,8 @@ public final class ReplyText {
                 + a.rows(Row.Status.EXCLUDED).size() + " excluded.";
     }
 
-    private static String title(Row.Status status) {
+    /** {@return the title of one part of an answer} */
+    public static String title(Row.Status status) {
         return switch (status) {
             case SHOWN -> "Shown by the record";
             case POSSIBLE -> "Possible: neither shown nor excluded";
