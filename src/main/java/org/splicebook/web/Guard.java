@@ -1,0 +1,82 @@
+package org.splicebook.web;
+
+import io.javalin.http.Context;
+import io.javalin.http.Handler;
+import io.javalin.http.HandlerType;
+import java.util.HashSet;
+import java.util.Locale;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.problem.ProblemKind;
+
+/**
+ * Looks at every request before anything else does. A page of a stranger, open in a browser on this machine, can send requests to
+ * loopback ports: it cannot choose the Host and Origin that the browser puts on them.
+ */
+final class Guard implements Handler {
+    private static final Set<String> LOOPBACK = Set.of("127.0.0.1", "localhost", "[::1]");
+    private static final Set<HandlerType> WITH_BODY = Set.of(HandlerType.PUT, HandlerType.POST, HandlerType.PATCH);
+    private static final String POLICY =
+            "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self';"
+                    + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+    private final Set<String> knownHosts;
+
+    Guard(Set<String> knownHosts) {
+        this.knownHosts = knownHosts;
+    }
+
+    @Override
+    public void handle(Context ctx) {
+        headers(ctx);
+        Set<String> known = known(ctx.req().getLocalPort());
+        String host = ctx.header("Host");
+        if (host == null || !known.contains(host.toLowerCase(Locale.ROOT))) {
+            throw Failures.failure(
+                    ProblemKind.REFUSED,
+                    "This server does not go by the name of this request's Host header.",
+                    "Use the address it printed when it started, or start it with --known-host.");
+        }
+        String origin = ctx.header("Origin");
+        if (origin != null && !isKnown(origin, known)) {
+            throw Failures.failure(
+                    ProblemKind.REFUSED,
+                    "Another site's page sent this request.",
+                    "Only this server's own pages and programs may.");
+        }
+        if (WITH_BODY.contains(ctx.method()) && Body.format(ctx.header("Content-Type")) == null) {
+            throw Failures.failure(
+                    ProblemKind.MEDIA_TYPE,
+                    "A body has to be JSON or YAML.",
+                    "Say Content-Type: application/json or application/yaml, in UTF-8.");
+        }
+    }
+
+    private Set<String> known(int port) {
+        Set<String> known = new HashSet<>();
+        LOOPBACK.forEach(name -> known.add(name + ":" + port));
+        if (port == 80) {
+            known.addAll(LOOPBACK);
+        }
+        knownHosts.forEach(name -> known.add(name.toLowerCase(Locale.ROOT)));
+        return known;
+    }
+
+    private static boolean isKnown(String origin, Set<String> known) {
+        String o = origin.toLowerCase(Locale.ROOT);
+        @Nullable
+        String host = o.startsWith("http://") ? o.substring(7) : o.startsWith("https://") ? o.substring(8) : null;
+        return host != null && known.contains(host);
+    }
+
+    private static void headers(Context ctx) {
+        ctx.header("Content-Security-Policy", POLICY);
+        ctx.header("X-Content-Type-Options", "nosniff");
+        ctx.header("X-Frame-Options", "DENY");
+        ctx.header("Referrer-Policy", "no-referrer");
+        ctx.header("Cross-Origin-Opener-Policy", "same-origin");
+        ctx.header("Cross-Origin-Resource-Policy", "same-origin");
+        ctx.header("Permissions-Policy", "camera=(), geolocation=(), microphone=()");
+        ctx.header("Cache-Control", "no-store");
+    }
+}

@@ -1,0 +1,86 @@
+package org.splicebook.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.housefile.HouseWriter;
+import org.splicebook.housefile.PlainYaml;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+import org.splicebook.render.Json;
+
+/** Houses and sightings in the forms that travel: the house file's YAML, and the same keys as JSON. */
+final class HouseText {
+    private static final String SIGHTINGS = "sightings";
+
+    private HouseText() {}
+
+    static Result<House> parse(String text) {
+        return HouseFiles.parse("body", text);
+    }
+
+    static String write(House house, Body.Format format) {
+        String yaml = HouseWriter.write(house);
+        return format == Body.Format.YAML ? yaml : Json.text(Json.tree(PlainYaml.strings(yaml)));
+    }
+
+    /** {@return sightings as JSON, with the keys of a house file} */
+    static JsonNode write(House house, List<Sighting> sightings) {
+        House only = with(house, sightings);
+        JsonNode tree = Json.tree(PlainYaml.strings(HouseWriter.write(only)));
+        return tree.path(SIGHTINGS).isArray()
+                ? tree.path(SIGHTINGS)
+                : Json.list(List.<Sighting>of(), s -> Json.object());
+    }
+
+    /** {@return the sightings of a body, a list as in a house file, their names resolved in the house} */
+    static Result<List<Sighting>> parse(House house, String text) {
+        JsonNode list = Json.read(text);
+        if (!list.isArray()) {
+            return Result.failed(Failures.problem(
+                    ProblemKind.BAD_VALUE,
+                    "The body is not a list.",
+                    "Send a list of sightings: [{\"id\": ...}, ...]."));
+        }
+        Map<String, Object> whole = new LinkedHashMap<>();
+        if (PlainYaml.strings(HouseWriter.write(with(house, List.of()))) instanceof Map<?, ?> m) {
+            m.forEach((k, v) -> whole.put(String.valueOf(k), v));
+        }
+        whole.put(SIGHTINGS, list);
+        Result<House> read = parse(Json.text(Json.tree(whole)));
+        return read.isOk()
+                ? read.map(House::sightings)
+                : new Result.Failed<>(
+                        read.problems().stream().map(HouseText::byPath).toList());
+    }
+
+    /** The lines were those of the whole house, which the sender does not have; the path is good for both. */
+    private static Problem byPath(Problem p) {
+        return new Problem(p.kind(), p.severity(), Where.field(p.where().path()), p.message(), p.cure());
+    }
+
+    private static House with(House h, List<Sighting> sightings) {
+        return new House(
+                h.id(),
+                h.name(),
+                h.built(),
+                h.basis(),
+                h.code(),
+                h.area(),
+                h.complete(),
+                h.sources(),
+                h.places(),
+                h.panels(),
+                h.cables(),
+                h.boxes(),
+                sightings,
+                h.tests(),
+                h.about());
+    }
+}

@@ -1,0 +1,128 @@
+package org.splicebook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.net.http.HttpResponse;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.render.Json;
+import org.splicebook.store.MemoryStore;
+
+class ContractIT {
+    private static final JsonNode CONTRACT = StoreApi.contract();
+    private static final Pattern IN_PATH = Pattern.compile("[{]([^}]+)}");
+    private static Served served;
+
+    @BeforeAll
+    static void start() {
+        served = new Served();
+    }
+
+    @AfterAll
+    static void stop() {
+        served.close();
+    }
+
+    @Test
+    void routesAndContractNameTheSameOperations() {
+        Set<String> routes = Api.routes(new MemoryStore(), WebSettings.onPort(0, "9")).stream()
+                .map(r -> r.method() + " " + r.path().substring(Api.BASE.length()))
+                .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> contract = new TreeSet<>();
+        CONTRACT.path("paths")
+                .properties()
+                .forEach(p -> p.getValue()
+                        .fieldNames()
+                        .forEachRemaining(m -> contract.add(m.toUpperCase(Locale.ROOT) + " " + p.getKey())));
+        assertThat(contract).isEqualTo(routes);
+    }
+
+    @Test
+    void everyParameterInAPathIsDescribed() {
+        CONTRACT.path("paths")
+                .properties()
+                .forEach(p -> p.getValue().forEach(operation -> {
+                    Set<String> described = new TreeSet<>();
+                    operation.path("parameters").forEach(q -> {
+                        if (resolved(q).path("in").asText().equals("path")) {
+                            described.add("{" + resolved(q).path("name").asText() + "}");
+                        }
+                    });
+                    List<String> named = IN_PATH.matcher(p.getKey())
+                            .results()
+                            .map(MatchResult::group)
+                            .toList();
+                    assertThat(described).as(p.getKey()).containsExactlyInAnyOrderElementsOf(named);
+                }));
+    }
+
+    @Test
+    void answersKeepToTheirSchemas() {
+        String[] json = {"Content-Type", "application/json"};
+        served.store.put(HouseFiles.parse("a", Served.ALDER_ROW).get(), 0, "me", "new");
+        String tag = served.get(Served.HOUSE).headers().firstValue("ETag").orElseThrow();
+        String[] change = {"Content-Type", "application/yaml", "If-Match", tag};
+        checked("/houses/{house}", "put", served.send("PUT", Served.HOUSE, Served.ALDER_ROW, change));
+        checked("/houses", "get", served.get("/api/v1/houses"));
+        checked("/houses/{house}", "get", served.get(Served.HOUSE, "Accept", "application/json"));
+        checked("/houses/{house}/revisions", "get", served.get(Served.HOUSE + "/revisions"));
+        checked("/houses/{house}/sightings", "get", served.get(Served.HOUSE + "/sightings"));
+        checked("/houses/{house}/sightings", "post", served.send("POST", Served.HOUSE + "/sightings", "[]", json));
+        checked("/questions", "get", served.get("/api/v1/questions"));
+        checked("/questions/{question}", "get", served.get("/api/v1/questions/all-houses"));
+        checked(
+                "/houses/{house}/questions/{question}",
+                "get",
+                served.get(Served.HOUSE + "/questions/goes-off?breaker=main.6"));
+        checked("/health", "get", served.get("/api/v1/health"));
+        checked("/verification", "post", served.send("POST", "/api/v1/verification", "{\"rebuild\": false}", json));
+        checked("/house-file.schema.json", "get", served.get("/api/v1/house-file.schema.json"));
+        checked("/openapi.json", "get", served.get("/api/v1/openapi.json"));
+    }
+
+    @Test
+    void failuresKeepToTheProblemSchema() {
+        String[] fresh = {"Content-Type", "application/yaml", "If-None-Match", "*"};
+        checked("/houses/{house}", "get", served.get("/api/v1/houses/none"));
+        checked("/houses/{house}", "put", served.send("PUT", "/api/v1/houses/x", "splicebook: 1\nwibble: 2", fresh));
+        checked("/houses/{house}", "delete", served.send("DELETE", "/api/v1/houses/none", null));
+        checked("/questions/{question}", "get", served.get("/api/v1/questions/none"));
+    }
+
+    private static void checked(String path, String method, HttpResponse<String> answer) {
+        JsonNode responses = CONTRACT.path("paths").path(path).path(method).path("responses");
+        String status = responses.has("" + answer.statusCode()) ? "" + answer.statusCode() : "default";
+        String type = answer.headers().firstValue("Content-Type").orElse("").split(";")[0];
+        JsonNode content = resolved(responses.path(status)).path("content").path(type);
+        assertThat(content.isMissingNode())
+                .as("%s %s answers %d as '%s'", method, path, answer.statusCode(), type)
+                .isFalse();
+        ObjectNode schema = Json.object();
+        schema.put("$schema", "https://json-schema.org/draft/2020-12/schema");
+        schema.set("allOf", Json.object().arrayNode().add(content.path("schema")));
+        schema.set("components", CONTRACT.path("components"));
+        var validator = SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                .getSchema(schema);
+        assertThat(validator.validate(Json.read(answer.body())))
+                .as("%s %s: %s", method, path, answer.body())
+                .isEmpty();
+    }
+
+    private static JsonNode resolved(JsonNode node) {
+        String ref = node.path("$ref").asText();
+        return ref.isEmpty() ? node : CONTRACT.at(ref.substring(1));
+    }
+}

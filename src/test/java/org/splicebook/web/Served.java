@@ -1,0 +1,75 @@
+package org.splicebook.web;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.Set;
+import org.splicebook.store.MemoryStore;
+
+/** A real server on a port of the system's choice, over a store in memory, and ways to send to it. */
+final class Served implements AutoCloseable {
+    static final String ALDER_ROW = resource("/org/splicebook/housefile/alder-row.yaml");
+    static final String ID = "alder-row-14b";
+    static final String HOUSE = "/api/v1/houses/" + ID;
+
+    final MemoryStore store = new MemoryStore();
+    final WebServer server = WebServer.start(
+            store, new WebSettings("127.0.0.1", 0, Set.of("wiring.test"), WebSettings.LARGEST_BODY, "9"));
+    private final HttpClient http = HttpClient.newHttpClient();
+
+    /** Sends a request; headers are name, value, name, value. */
+    HttpResponse<String> send(String method, String path, String body, String... headers) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(server.url() + path))
+                .method(
+                        method,
+                        body == null ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body));
+        for (int i = 0; i < headers.length; i += 2) {
+            request.header(headers[i], headers[i + 1]);
+        }
+        try {
+            return http.send(request.build(), HttpResponse.BodyHandlers.ofString());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    HttpResponse<String> get(String path, String... headers) {
+        return send("GET", path, null, headers);
+    }
+
+    HttpResponse<String> putNew(String yaml) {
+        return send("PUT", HOUSE, yaml, "Content-Type", "application/yaml", "If-None-Match", "*");
+    }
+
+    /** Sends bytes as they are, for what a well-behaved client would not send, and reads until the server closes. */
+    String raw(String request) {
+        try (Socket socket = new Socket("127.0.0.1", server.port())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
+            return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    static String resource(String name) {
+        try (InputStream in = Served.class.getResourceAsStream(name)) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        server.close();
+    }
+}
