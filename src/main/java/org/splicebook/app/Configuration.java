@@ -1,0 +1,101 @@
+package org.splicebook.app;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.cli.Program;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import org.splicebook.web.WebSettings;
+
+/**
+ * What the command line, then the environment, then the defaults say.
+ *
+ * @param environment the environment's variables
+ * @param home the person's home folder
+ */
+record Configuration(Map<String, String> environment, Path home) {
+    static final String DATA = "SPLICEBOOK_DATA";
+    static final String NEO4J = "SPLICEBOOK_NEO4J";
+    static final String USER = "SPLICEBOOK_NEO4J_USER";
+    static final String PASSWORD_FILE = "SPLICEBOOK_NEO4J_PASSWORD_FILE";
+    static final String HOST = "SPLICEBOOK_HOST";
+    static final String PORT = "SPLICEBOOK_PORT";
+    static final String KNOWN_HOSTS = "SPLICEBOOK_KNOWN_HOSTS";
+
+    /** Every variable that is read here. */
+    static final Set<String> VARIABLES = Set.of(DATA, NEO4J, USER, PASSWORD_FILE, HOST, PORT, KNOWN_HOSTS);
+
+    private static final int DEFAULT_PORT = 7391;
+
+    /** A Neo4j server and how to get in. */
+    record Neo4jServer(String uri, String user, String password) {}
+
+    Path data(Program.StoreChoice choice) {
+        if (choice.data() != null) {
+            return choice.data();
+        }
+        return said(DATA).map(Path::of).orElse(home.resolve(".local/share/splicebook"));
+    }
+
+    Optional<Neo4jServer> server(Program.StoreChoice choice) {
+        Optional<String> uri = Optional.ofNullable(choice.neo4j()).or(() -> said(NEO4J));
+        return uri.map(u -> new Neo4jServer(u, user(choice), password(choice)));
+    }
+
+    private String user(Program.StoreChoice choice) {
+        return Optional.ofNullable(choice.user()).or(() -> said(USER)).orElse("neo4j");
+    }
+
+    private String password(Program.StoreChoice choice) {
+        Path file = Optional.ofNullable(choice.passwordFile())
+                .or(() -> said(PASSWORD_FILE).map(Path::of))
+                .orElseThrow(() -> failure(
+                        ProblemKind.MISSING,
+                        "",
+                        "The password of the Neo4j server is not said.",
+                        "Name a file that holds it: --password-file or " + PASSWORD_FILE + "."));
+        try {
+            return Files.readString(file, StandardCharsets.UTF_8).strip();
+        } catch (IOException e) {
+            throw failure(
+                    ProblemKind.BAD_PATH,
+                    file.toString(),
+                    "The password cannot be read from here.",
+                    "Name a file that can be read.");
+        }
+    }
+
+    WebSettings web(Program.Listen listen, String version) {
+        Set<String> known = new HashSet<>(listen.knownHosts());
+        said(KNOWN_HOSTS).ifPresent(s -> known.addAll(Arrays.asList(s.trim().split("[ ,]+"))));
+        String host = Optional.ofNullable(listen.host()).or(() -> said(HOST)).orElse("127.0.0.1");
+        return new WebSettings(host, port(listen.port()), known, WebSettings.LARGEST_BODY, version);
+    }
+
+    private int port(@Nullable Integer said) {
+        String port = said == null ? said(PORT).orElse(String.valueOf(DEFAULT_PORT)) : said.toString();
+        if (port.matches("[0-9]{1,5}") && Integer.parseInt(port) <= 65535) {
+            return Integer.parseInt(port);
+        }
+        throw failure(ProblemKind.BAD_VALUE, "", "'" + port + "' is not a port.", "Give a number from 0 to 65535.");
+    }
+
+    private Optional<String> said(String variable) {
+        return Optional.ofNullable(environment.get(variable)).filter(s -> !s.isBlank());
+    }
+
+    private static ProblemException failure(ProblemKind kind, String file, String message, String cure) {
+        Where where = file.isEmpty() ? Where.NOWHERE : new Where(file, 0, 0, "");
+        return new ProblemException(Problem.error(kind, where, message, cure));
+    }
+}

@@ -1,0 +1,19 @@
+package org.splicebook.app;
+
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.housefile.HouseWriter;
+import org.splicebook.record.House;
+import org.splicebook.store.RecordText;
+
+/** What is kept is a house file: it can be read without this program. */
+final class HouseRecordText implements RecordText {
+    @Override
+    public String write(House house) {
+        return HouseWriter.write(house);
+    }
+
+    @Override
+    public House read(String text) {
+        return HouseFiles.parse("record", text).get();
+    }
+}

@@ -1,0 +1,85 @@
+package org.splicebook.app;
+
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.Objects;
+import java.util.Optional;
+import org.splicebook.cli.Program;
+import org.splicebook.graph.Stores;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import org.splicebook.store.HouseStore;
+import org.splicebook.web.ServedStore;
+import org.splicebook.web.WebServer;
+import org.splicebook.web.WebSettings;
+import org.splicebook.wiring.Derivation;
+
+/** The program as it runs: opens stores and starts servers as configured. */
+final class Splicebook implements Program {
+    private final Configuration configuration;
+
+    Splicebook(Configuration configuration) {
+        this.configuration = configuration;
+    }
+
+    @Override
+    public HouseStore open(StoreChoice choice) {
+        if (configuration.server(choice).isEmpty()) {
+            Optional<ServedStore> served = ServerNote.find(configuration.data(choice));
+            if (served.isPresent()) {
+                return served.get();
+            }
+        }
+        return openHere(choice);
+    }
+
+    private HouseStore openHere(StoreChoice choice) {
+        return configuration
+                .server(choice)
+                .map(s -> Stores.server(
+                        URI.create(s.uri()),
+                        s.user(),
+                        s.password(),
+                        new HouseRecordText(),
+                        Clock.systemUTC(),
+                        Derivation::derive))
+                .orElseGet(() -> Stores.embedded(
+                        configuration.data(choice), new HouseRecordText(), Clock.systemUTC(), Derivation::derive));
+    }
+
+    @Override
+    public Server serve(StoreChoice choice, Listen listen) {
+        WebSettings settings = configuration.web(listen, version());
+        Optional<Path> folder =
+                configuration.server(choice).isPresent() ? Optional.empty() : Optional.of(configuration.data(choice));
+        folder.flatMap(ServerNote::find).ifPresent(running -> {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.STORE_AWAY,
+                    Where.NOWHERE,
+                    "A server already has this store, at " + running.url() + ".",
+                    "Use that one, or choose another folder with --data."));
+        });
+        HouseStore store = openHere(choice);
+        try {
+            WebServer web = WebServer.start(store, settings);
+            folder.ifPresent(f -> ServerNote.leave(f, web.url()));
+            return new LiveServer(web, store, () -> folder.ifPresent(ServerNote::remove));
+        } catch (RuntimeException e) {
+            store.close();
+            throw e;
+        }
+    }
+
+    @Override
+    public Path sampleHouse() {
+        return Path.of(System.getProperty("splicebook.home", ""), "sample-house");
+    }
+
+    @Override
+    public String version() {
+        return Objects.requireNonNullElse(Splicebook.class.getPackage().getImplementationVersion(), "development");
+    }
+}

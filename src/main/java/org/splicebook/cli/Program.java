@@ -1,0 +1,59 @@
+package org.splicebook.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.store.HouseStore;
+
+/** What the commands need and may not make themselves. */
+public interface Program {
+    /**
+     * Which store is meant. What is null was not said on the command line: the environment or the default decides.
+     *
+     * @param data the data folder
+     * @param neo4j the URI of a Neo4j server; null for the embedded one in the data folder
+     * @param user the server's user
+     * @param passwordFile a file with the server's password
+     */
+    record StoreChoice(
+            @Nullable Path data,
+            @Nullable String neo4j,
+            @Nullable String user,
+            @Nullable Path passwordFile) {}
+
+    /**
+     * Where to listen.
+     *
+     * @param host the address; null for the default
+     * @param port the port; null for the default, 0 for the system's choice
+     * @param knownHosts further Host values to answer
+     */
+    record Listen(@Nullable String host, @Nullable Integer port, List<String> knownHosts) {}
+
+    /** A server that runs until it is closed, with its store. */
+    interface Server extends AutoCloseable {
+        /** {@return its address} */
+        String url();
+
+        /** {@return its store} */
+        HouseStore store();
+
+        /** Waits until the process is told to stop. */
+        void await();
+
+        @Override
+        void close();
+    }
+
+    /** {@return the store: that of a running server where there is one, else opened in this process} */
+    HouseStore open(StoreChoice choice);
+
+    /** {@return a server, started} */
+    Server serve(StoreChoice choice, Listen listen);
+
+    /** {@return the folder of the sample house} */
+    Path sampleHouse();
+
+    /** {@return the program's version} */
+    String version();
+}

@@ -1,0 +1,197 @@
+package org.splicebook.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.render.Json;
+
+class CommandsTest {
+    private final FakeProgram program = new FakeProgram();
+    private final String alderRow = program.sampleHouse().toString();
+
+    @TempDir
+    private Path folder;
+
+    private String broken() throws IOException {
+        return Files.writeString(folder.resolve("broken.yaml"), "splicebook: 1\nhouse: x\nwibble: 2\nwobble: 3\n")
+                .toString();
+    }
+
+    @Test
+    void fileWithoutProblemsIsFine() {
+        assertThat(program.run("check-file", alderRow)).isZero();
+        assertThat(program.out()).contains("is fine: house alder-row-14b");
+    }
+
+    @Test
+    void everyProblemOfAFileIsPrintedWithItsPlace() throws IOException {
+        String file = broken();
+        assertThat(program.run("check-file", file)).isEqualTo(1);
+        assertThat(program.out()).contains("broken.yaml:3:1", "wibble", "broken.yaml:4:1", "wobble", "2 problems");
+        assertThat(program.run("check-file", "--json", file)).isEqualTo(1);
+        assertThat(Json.read(program.out()).path("problems")).hasSize(2);
+    }
+
+    @Test
+    void loadedHouseIsStoredOnceAndReplacedOnlyWhenTold() {
+        assertThat(program.run("load", alderRow)).isZero();
+        assertThat(program.out()).contains("Stored alder-row-14b", "revision 1");
+        assertThat(program.run("load", alderRow)).isEqualTo(5);
+        assertThat(program.err()).contains("stored already", "--replace");
+        assertThat(program.run("load", "--replace", alderRow)).isZero();
+        assertThat(program.out()).contains("revision 2");
+    }
+
+    @Test
+    void ifOneFileIsBrokenNoneIsStored() throws IOException {
+        assertThat(program.run("load", alderRow, broken())).isEqualTo(1);
+        assertThat(program.store.listHouses()).isEmpty();
+    }
+
+    @Test
+    void oneHouseInTwoFilesIsRefused() {
+        assertThat(program.run("load", alderRow, alderRow)).isEqualTo(1);
+        assertThat(program.store.listHouses()).isEmpty();
+    }
+
+    @Test
+    void exportedHouseReadsBackAsTheSame() {
+        program.run("load", alderRow);
+        assertThat(program.run("export", "alder-row-14b")).isZero();
+        assertThat(HouseFiles.parse("out", program.out()).get())
+                .isEqualTo(HouseFiles.read(program.sampleHouse()).get());
+        assertThat(program.run("export", "none")).isEqualTo(4);
+    }
+
+    @Test
+    void exportLosesNoFileUnlessForced() throws IOException {
+        program.run("load", alderRow);
+        Path file = Files.writeString(folder.resolve("mine.yaml"), "# my comment\n");
+        assertThat(program.run("export", "alder-row-14b", "-o", file.toString()))
+                .isEqualTo(5);
+        assertThat(file).hasContent("# my comment");
+        assertThat(program.run("export", "alder-row-14b", "--force", "-o", file.toString()))
+                .isZero();
+        assertThat(Files.readString(file)).contains("alder-row-14b");
+    }
+
+    @Test
+    void questionIsAskedOfTheOnlyHouseWithoutNamingIt() {
+        program.run("load", alderRow);
+        assertThat(program.run("ask", "goes-off", "breaker=main.6")).isZero();
+        assertThat(program.out()).contains("What should be off when main.6", "1 shown, 1 possible", "No tap is buried");
+        assertThat(program.run("ask", "--json", "goes-off", "--house", "alder-row-14b", "breaker=main.2+4"))
+                .isZero();
+        JsonNode reply = Json.read(program.out());
+        assertThat(reply.path("parameters").path("breaker").asText()).isEqualTo("main.2+4");
+    }
+
+    @Test
+    void withoutAHouseTheQuestionSaysSo() {
+        assertThat(program.run("ask", "goes-off", "breaker=main.6")).isEqualTo(1);
+        assertThat(program.err()).contains("No house is stored yet");
+        assertThat(program.run("ask", "all-houses")).isZero();
+    }
+
+    @Test
+    void problemsAreJsonWhereJsonWasAsked() {
+        assertThat(program.run("ask", "--json", "none", "--house", "none")).isEqualTo(4);
+        assertThat(Json.read(program.out())
+                        .path("problems")
+                        .path(0)
+                        .path("code")
+                        .asText())
+                .isEqualTo("not-found");
+    }
+
+    @Test
+    void questionsAreListedWithTheirParameters() {
+        assertThat(program.run("questions")).isZero();
+        assertThat(program.out()).contains("goes-off", "breaker=", "all houses");
+    }
+
+    @Test
+    void wayIsPrintedHopByHopWithoutAStore() {
+        program.isAway = true;
+        assertThat(program.run("way", alderRow, "bench-1.top")).isZero();
+        assertThat(program.out())
+                .contains("bench-1.top from main.1", "bench-1.top returns to main.n")
+                .containsSubsequence("wire K1.black", "breaker pole main.1", "source service")
+                .contains("No tap is buried", "Before a hand goes near a wire");
+        assertThat(program.run("way", alderRow, "bench-9")).isEqualTo(4);
+        assertThat(program.err()).contains("bench-1.top");
+    }
+
+    @Test
+    void unknownFeedIsNeverCalledSafe() {
+        assertThat(program.run("way", alderRow, "bath-gf")).isZero();
+        assertThat(program.out()).contains("What feeds bath-gf is not shown. Take it as live until it is tested.");
+    }
+
+    @Test
+    void storeThatIsAwayHasAnExitCodeOfItsOwn() {
+        program.isAway = true;
+        assertThat(program.run("questions")).isEqualTo(3);
+        assertThat(program.err()).contains("The store is away");
+    }
+
+    @Test
+    void storeIsVerified() {
+        program.run("load", alderRow);
+        assertThat(program.run("verify-store", "--rebuild")).isZero();
+        assertThat(program.out()).contains("1 house verified");
+    }
+
+    @Test
+    void serverIsServedUntilItIsStopped() {
+        assertThat(program.run("serve")).isZero();
+        assertThat(program.out()).contains("http://127.0.0.1:7391");
+        assertThat(program.waited).isTrue();
+        assertThat(program.store.isClosed()).isTrue();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "start",
+                "serve",
+                "load",
+                "ask",
+                "questions",
+                "way",
+                "check-file",
+                "export",
+                "verify-store",
+                "generate-completion"
+            })
+    void everyCommandExplainsItself(String command) {
+        assertThat(program.run(command, "--help")).isZero();
+        assertThat(program.out()).contains("Usage: splicebook " + command);
+    }
+
+    @Test
+    void mistypedCommandsAreUsageErrors() {
+        assertThat(program.run("wibble")).isEqualTo(2);
+        assertThat(program.run("ask")).isEqualTo(2);
+        assertThat(program.run("ask", "goes-off", "breaker")).isEqualTo(2);
+        assertThat(program.run()).isEqualTo(2);
+    }
+
+    @Test
+    void versionHelpAndCompletionCome() {
+        assertThat(program.run("--version")).isZero();
+        assertThat(program.out()).contains("9.8.7");
+        assertThat(program.run("--help")).isZero();
+        assertThat(program.out()).contains("Exit codes:", "3    The store cannot be reached");
+        assertThat(program.run("generate-completion")).isZero();
+        assertThat(program.out()).contains("complete", "verify-store");
+    }
+}

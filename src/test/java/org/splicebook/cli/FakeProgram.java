@@ -1,0 +1,80 @@
+package org.splicebook.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.MemoryStore;
+
+/** A program for tests: a store in memory, no network, and what was printed. */
+final class FakeProgram implements Program {
+    final MemoryStore store = new MemoryStore();
+    final StringWriter out = new StringWriter();
+    final StringWriter err = new StringWriter();
+    boolean isAway;
+    boolean waited;
+
+    /** Runs a command, forgets what was printed before, and returns the exit code. */
+    int run(String... args) {
+        out.getBuffer().setLength(0);
+        err.getBuffer().setLength(0);
+        return Commands.run(this, new Terminal(new PrintWriter(out), new PrintWriter(err), 80, false), args);
+    }
+
+    String out() {
+        return out.toString();
+    }
+
+    String err() {
+        return err.toString();
+    }
+
+    @Override
+    public HouseStore open(StoreChoice choice) {
+        if (isAway) {
+            throw new ProblemException(
+                    Problem.error(ProblemKind.STORE_AWAY, Where.NOWHERE, "The store is away.", "Try later."));
+        }
+        return store;
+    }
+
+    @Override
+    public Server serve(StoreChoice choice, Listen listen) {
+        HouseStore opened = open(choice);
+        return new Server() {
+            @Override
+            public String url() {
+                return "http://127.0.0.1:7391";
+            }
+
+            @Override
+            public HouseStore store() {
+                return opened;
+            }
+
+            @Override
+            public void await() {
+                waited = true;
+            }
+
+            @Override
+            public void close() {
+                opened.close();
+            }
+        };
+    }
+
+    @Override
+    public Path sampleHouse() {
+        return Path.of("src/test/resources/org/splicebook/housefile/alder-row.yaml");
+    }
+
+    @Override
+    public String version() {
+        return "9.8.7";
+    }
+}
