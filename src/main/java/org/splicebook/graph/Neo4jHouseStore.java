@@ -224,6 +224,11 @@ public final class Neo4jHouseStore implements HouseStore {
         }
     }
 
+    /** {@return the driver, for what else this package asks of the database} */
+    Driver driver() {
+        return driver;
+    }
+
     private static String version(TransactionContext tx) {
         return tx.run("CALL dbms.components() YIELD name, versions, edition"
                         + " RETURN name + ' ' + versions[0] + ' ' + edition AS version LIMIT 1")

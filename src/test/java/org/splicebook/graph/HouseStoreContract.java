@@ -1,0 +1,354 @@
+package org.splicebook.graph;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.junit.jupiter.api.extension.ParameterContext;
+import org.junit.jupiter.api.extension.ParameterResolver;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+import org.splicebook.store.Health;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.Revision;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.store.VerifyReport;
+
+/** What every store of houses does, whatever it is opened on. */
+@ExtendWith(HouseStoreContract.Context.class)
+abstract class HouseStoreContract {
+    private OneDatabase database;
+    private HouseStore store;
+
+    /** {@return the database of this run} */
+    abstract OneDatabase database(ExtensionContext context);
+
+    /** {@return the store that is tested, over that database} */
+    HouseStore store(OneDatabase of) {
+        return of.store();
+    }
+
+    @BeforeEach
+    void emptyStore(ExtensionContext context) {
+        database = database(context);
+        database.empty();
+        store = store(database);
+    }
+
+    @Test
+    void whatWasPutIsFoundAsItWas() {
+        House house = TestHouses.workshop("alder", "Alder");
+        Revision revision = store.put(house, 0, "Rowan", "first walk").get();
+
+        assertThat(revision.number()).isEqualTo(1);
+        assertThat(revision.digest()).isEqualTo(Packed.digest(TestHouses.TEXT.write(house)));
+        assertThat(store.findHouse("alder")).contains(new StoredHouse(house, revision));
+        assertThat(store.listHouses()).containsExactly(revision);
+        assertThat(store.findHouse("birch")).isEmpty();
+        assertThat(store.findRevision("alder", 2)).isEmpty();
+        assertThat(store.revisions("birch")).isEmpty();
+    }
+
+    @Test
+    void everyWriteMakesTheNextRevisionAndTheOldOnesStay() {
+        House first = TestHouses.workshop("alder", "Alder");
+        House second = TestHouses.workshop("alder", "Alder after the repair");
+        Revision one = store.put(first, 0, "Rowan", "first walk").get();
+        Revision two = store.put(second, 1, "Rowan", "repair").get();
+
+        assertThat(two.number()).isEqualTo(2);
+        assertThat(two.stored()).isAfterOrEqualTo(one.stored());
+        assertThat(store.findHouse("alder")).contains(new StoredHouse(second, two));
+        assertThat(store.findRevision("alder", 1)).contains(new StoredHouse(first, one));
+        assertThat(store.revisions("alder")).containsExactly(one, two);
+        assertThat(store.listHouses()).containsExactly(two);
+    }
+
+    @Test
+    void aHouseIsFoundAsItStoodAtAMoment() {
+        Revision one = store.put(TestHouses.workshop("alder", "Before"), 0, "Rowan", "")
+                .get();
+        Instant between = pause();
+        Revision two =
+                store.put(TestHouses.workshop("alder", "After"), 1, "Rowan", "").get();
+        Instant later = pause();
+        store.delete("alder", 2, "Rowan", "sold").get();
+
+        assertThat(store.findAsOf("alder", one.stored().minusSeconds(1))).isEmpty();
+        assertThat(store.findAsOf("alder", one.stored()).map(StoredHouse::revision))
+                .contains(one);
+        assertThat(store.findAsOf("alder", between).map(StoredHouse::revision)).contains(one);
+        assertThat(store.findAsOf("alder", later).map(StoredHouse::revision)).contains(two);
+        assertThat(store.findAsOf("alder", Instant.now().plusSeconds(60))).isEmpty();
+    }
+
+    @Test
+    void aWriteMadeFromAnOldRevisionIsRefusedAndChangesNothing() {
+        House house = TestHouses.workshop("alder", "Alder");
+        store.put(house, 0, "Rowan", "").get();
+        store.put(house, 1, "Rowan", "").get();
+
+        for (long expected : new long[] {0, 1, 3}) {
+            Result<Revision> refused = store.put(TestHouses.workshop("alder", "Other"), expected, "Hazel", "");
+            assertThat(refused.isOk()).isFalse();
+            assertThat(refused.problems().get(0).kind()).isEqualTo(ProblemKind.STALE);
+            assertThat(refused.problems().get(0).message()).contains("newest revision is 2");
+        }
+        assertThat(store.delete("alder", 1, "Hazel", "").problems().get(0).kind())
+                .isEqualTo(ProblemKind.STALE);
+        assertThat(store.put(TestHouses.workshop("birch", "Birch"), 4, "Hazel", "")
+                        .problems()
+                        .get(0)
+                        .kind())
+                .isEqualTo(ProblemKind.STALE);
+        assertThat(store.revisions("alder")).hasSize(2);
+        assertThat(store.revisions("birch")).isEmpty();
+        assertThat(store.findHouse("alder").orElseThrow().house()).isEqualTo(house);
+    }
+
+    @Test
+    void ofManyWhoWriteAtOnceOneWinsAndTheOthersAreTold() throws InterruptedException, ExecutionException {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        List<Result<Revision>> results =
+                atOnce(4, i -> store.put(TestHouses.workshop("alder", "Alder by " + i), 1, "writer " + i, ""));
+        List<Result<Revision>> fresh =
+                atOnce(3, i -> store.put(TestHouses.workshop("birch", "Birch by " + i), 0, "writer " + i, ""));
+
+        for (List<Result<Revision>> race : List.of(results, fresh)) {
+            assertThat(race.stream().filter(Result::isOk)).hasSize(1);
+            assertThat(race.stream()
+                            .filter(r -> !r.isOk())
+                            .map(r -> r.problems().get(0).kind()))
+                    .containsOnly(ProblemKind.STALE);
+        }
+        assertThat(store.revisions("alder")).hasSize(2);
+        assertThat(store.revisions("birch")).hasSize(1);
+        assertThat(store.verify(false, Progress.NONE).differences()).isEmpty();
+    }
+
+    @Test
+    void aDeletedHouseIsGoneAndItsRevisionsStay() {
+        House house = TestHouses.workshop("alder", "Alder");
+        store.put(house, 0, "Rowan", "").get();
+        Revision gone = store.delete("alder", 1, "Rowan", "sold").get();
+
+        assertThat(gone.deleted()).isTrue();
+        assertThat(gone.number()).isEqualTo(2);
+        assertThat(store.findHouse("alder")).isEmpty();
+        assertThat(store.listHouses()).isEmpty();
+        assertThat(count("MATCH (n:Part) RETURN count(n) AS n")).isZero();
+        assertThat(store.revisions("alder")).hasSize(2).last().isEqualTo(gone);
+        assertThat(store.delete("alder", 2, "Rowan", "").problems().get(0).kind())
+                .isEqualTo(ProblemKind.NOT_FOUND);
+        assertThat(store.delete("birch", 0, "Rowan", "").problems().get(0).kind())
+                .isEqualTo(ProblemKind.NOT_FOUND);
+        assertThat(store.revisions("birch")).isEmpty();
+
+        StoredHouse old = store.findRevision("alder", 1).orElseThrow();
+        assertThat(store.put(old.house(), 2, "Rowan", "back again").get().number())
+                .isEqualTo(3);
+        assertThat(store.findHouse("alder").orElseThrow().house()).isEqualTo(house);
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+    }
+
+    @Test
+    void sightingsAreAddedOnceAndNeverChanged() {
+        String lit =
+                "{id: s1, date: 2026-03-14, with-off: [main.6], at: bath-gf, before: lit, read: not lit, after: lit}";
+        String volts =
+                "{id: s2, date: 2026-03-10, volts: 238.0, between: [bench-1.top.hot, bench-1.bottom.hot], instrument: meter}";
+        String pressed = "{id: s3, date: 2026-03-12, pressed: bath-gf, went-out: [bath-gf], stayed: [bench-1.top]}";
+        String other = "{id: s3, date: 2026-03-12, pressed: bath-gf, went-out: [bath-gf], stayed: [bench-1.bottom]}";
+        Sighting s1 = sighting(lit);
+        Sighting s2 = sighting(volts);
+        Sighting s3 = sighting(pressed);
+        store.put(TestHouses.workshop("alder", "Alder", lit), 0, "Rowan", "").get();
+
+        assertThat(store.appendSightings("alder", List.of(s2, s3)).get()).isEqualTo(2);
+        assertThat(store.appendSightings("alder", List.of(s3, s1, s2)).get()).isZero();
+        assertThat(store.sightings("alder")).containsExactly(s2, s3, s1);
+
+        Result<Integer> clash =
+                store.appendSightings("alder", List.of(sighting(volts.replace("s2", "s4")), sighting(other)));
+        assertThat(clash.problems().get(0).kind()).isEqualTo(ProblemKind.CONFLICT);
+        assertThat(store.sightings("alder")).containsExactly(s2, s3, s1);
+        assertThat(store.revisions("alder")).hasSize(1);
+
+        store.put(TestHouses.workshop("alder", "Alder"), 1, "Rowan", "").get();
+        assertThat(store.sightings("alder")).containsExactly(s2, s3);
+        assertThat(store.put(TestHouses.workshop("alder", "Alder", other), 2, "Rowan", "")
+                        .problems()
+                        .get(0)
+                        .kind())
+                .isEqualTo(ProblemKind.CONFLICT);
+        assertThat(store.appendSightings("birch", List.of(s1)).problems().get(0).kind())
+                .isEqualTo(ProblemKind.NOT_FOUND);
+    }
+
+    @Test
+    void theGraphFollowsTheNewestRevision() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        store.put(TestHouses.workshop("alder", "Alder again"), 1, "Rowan", "").get();
+
+        assertThat(count("MATCH (h:House {key: 'alder', revision: 2, title: 'Alder again'}) RETURN count(h) AS n"))
+                .isEqualTo(1);
+        assertThat(count("MATCH (b:Breaker {key: 'alder/main.1'})-[:IF_LOST {mode: 'off-by-hand'}]->(:Loss)"
+                        + "-[c:CHANGES {hot: 'lost'}]->(l:LoadPoint) RETURN count(l) AS n"))
+                .isEqualTo(2);
+        assertThat(count("MATCH (l:LoadPoint {key: 'alder/bath-gf'})-[f:FED_BY]->(:Pole {name: 'main.6'})"
+                        + " WHERE size(f.hopNames) = size(f.hopKinds) AND f.basis = 'seen' RETURN count(f) AS n"))
+                .isEqualTo(1);
+    }
+
+    @Test
+    void verifyTellsWhatDiffersAndRebuildsIt() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        store.put(TestHouses.workshop("birch", "Birch"), 0, "Rowan", "").get();
+        assertThat(store.verify(false, Progress.NONE)).isEqualTo(new VerifyReport(2, List.of(), List.of()));
+
+        run("MATCH (b:Breaker {key: 'alder/main.6'}) SET b.amperes = 40.0");
+        run("MATCH (:LoadPoint {key: 'birch/bath-gf'})-[f:FED_BY]->() DELETE f");
+        run("MATCH (a:Box {key: 'birch/bench'}), (b:Box {key: 'alder/bench'}) CREATE (a)-[:NEXT]->(b)");
+        run("CREATE (:House:Part {key: 'ghost', house: 'ghost', name: 'ghost'})");
+        VerifyReport report = store.verify(false, Progress.NONE);
+        assertThat(report.clean()).isFalse();
+        assertThat(report.differences())
+                .anySatisfy(d -> assertThat(d).startsWith("alder: ").contains("Breaker alder/main.6", "40.0"))
+                .anySatisfy(d -> assertThat(d).startsWith("birch: the graph lacks LoadPoint birch/bath-gf FED_BY"))
+                .anySatisfy(d -> assertThat(d).startsWith("birch: the graph has, and should not, Box birch/bench NEXT"))
+                .anySatisfy(d -> assertThat(d).startsWith("ghost: the graph has, and should not, House ghost"));
+
+        VerifyReport repaired = store.verify(true, Progress.NONE);
+        assertThat(repaired.rebuilt()).containsExactly("alder", "birch", "ghost");
+        assertThat(repaired.clean()).isTrue();
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+    }
+
+    @Test
+    void verifyTellsADamagedRecord() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        store.put(TestHouses.workshop("alder", "Alder again"), 1, "Rowan", "").get();
+        run("MATCH (a:Revision {key: 'alder/1'}), (b:Revision {key: 'alder/2'}) SET a.record = b.record");
+
+        assertThat(store.verify(true, Progress.NONE).differences())
+                .containsExactly("alder: the record of revision 1 is not what was stored.");
+    }
+
+    @Test
+    void manyHousesComeInAtOnceOrNotAtAll() {
+        List<House> houses = IntStream.range(0, 12)
+                .mapToObj(i -> TestHouses.workshop("unit-" + i, "Unit " + i))
+                .toList();
+        List<Revision> stored = store.putAll(houses, "Rowan", "portfolio").get();
+
+        assertThat(stored).hasSize(12).allSatisfy(r -> assertThat(r.number()).isEqualTo(1));
+        assertThat(store.findHouse("unit-7").map(StoredHouse::house)).contains(houses.get(7));
+        assertThat(store.verify(false, Progress.NONE)).isEqualTo(new VerifyReport(12, List.of(), List.of()));
+
+        Result<List<Revision>> refused = store.putAll(
+                List.of(TestHouses.workshop("new", "New"), houses.get(3), TestHouses.workshop("new", "Twice")),
+                "Rowan",
+                "");
+        assertThat(refused.problems().stream().map(p -> p.kind()))
+                .containsExactlyInAnyOrder(ProblemKind.DUPLICATE, ProblemKind.CONFLICT);
+        assertThat(store.findHouse("new")).isEmpty();
+        assertThat(store.listHouses()).hasSize(12);
+        assertThat(store.put(houses.get(3), 1, "Rowan", "").get().number()).isEqualTo(2);
+    }
+
+    @Test
+    void aGraphWithAnotherStampIsRebuiltBeforeItIsAnsweredFrom() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        run("MATCH (h:House {key: 'alder'}) SET h.derivation = 0");
+        run("MATCH (:LoadPoint {house: 'alder'})-[f:FED_BY]->() DELETE f");
+        database.store().refresh("alder");
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+
+        run("MATCH (h:House {key: 'alder'}) SET h.derivation = 0");
+        run("MATCH (:LoadPoint {house: 'alder'})-[f:FED_BY]->() DELETE f");
+        database.store().refresh("");
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+    }
+
+    @Test
+    void itSaysHowItIs() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        Health health = store.health();
+        assertThat(health.up()).isTrue();
+        assertThat(health.version()).contains("5.26");
+        assertThat(health.houses()).isEqualTo(1);
+    }
+
+    private static Sighting sighting(String yaml) {
+        return TestHouses.workshop("any", "Any", yaml).sightings().get(0);
+    }
+
+    private static Instant pause() {
+        try {
+            Thread.sleep(3);
+            Instant now = Instant.now();
+            Thread.sleep(3);
+            return now;
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static <T> List<T> atOnce(int writers, java.util.function.IntFunction<T> work)
+            throws InterruptedException, ExecutionException {
+        ExecutorService pool = Executors.newFixedThreadPool(writers);
+        try {
+            List<Future<T>> futures = IntStream.range(0, writers)
+                    .mapToObj(i -> pool.submit(() -> work.apply(i)))
+                    .toList();
+            List<T> results = new java.util.ArrayList<>();
+            for (Future<T> f : futures) {
+                results.add(f.get());
+            }
+            return results;
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    private void run(String cypher) {
+        database.tool().executableQuery(cypher).execute();
+    }
+
+    private long count(String cypher) {
+        return database.tool()
+                .executableQuery(cypher)
+                .withParameters(Map.of())
+                .execute()
+                .records()
+                .get(0)
+                .get("n")
+                .asLong();
+    }
+
+    /** Hands the test's context to methods that ask for it. */
+    static final class Context implements ParameterResolver {
+        @Override
+        public boolean supportsParameter(ParameterContext parameter, ExtensionContext context) {
+            return parameter.getParameter().getType() == ExtensionContext.class;
+        }
+
+        @Override
+        public Object resolveParameter(ParameterContext parameter, ExtensionContext context) {
+            return context;
+        }
+    }
+}

@@ -1,0 +1,86 @@
+package org.splicebook.graph;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.splicebook.store.Progress;
+import org.splicebook.wiring.Derivation;
+
+/**
+ * A store whose process is killed while it writes loses nothing that it acknowledged. Many kills: {@code mvn -Psoak verify
+ * -Dit.test=KilledStoreIT}, of which {@code -DargLine="-Dsplicebook.kills=50 -Dsplicebook.seed=7"} sets how many and when.
+ */
+class KilledStoreIT {
+    private static final long SEED = Long.getLong("splicebook.seed", 1);
+    private static final int MANY = Integer.getInteger("splicebook.kills", 50);
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void killedTwiceItKeepsEveryAcknowledgedRevision() throws Exception {
+        killAndLook(2);
+    }
+
+    @Test
+    @Tag("soak")
+    void killedManyTimesItKeepsEveryAcknowledgedRevision() throws Exception {
+        killAndLook(MANY);
+    }
+
+    private void killAndLook(int kills) throws Exception {
+        Random random = new Random(SEED);
+        List<String> acknowledged = new ArrayList<>();
+        for (int kill = 1; kill <= kills; kill++) {
+            int before = acknowledged.size();
+            int wait = random.nextInt(1500);
+            loadUntilKilled(acknowledged, wait);
+            assertThat(acknowledged)
+                    .as("nothing was stored before kill %d", kill)
+                    .hasSizeGreaterThan(before);
+            look(acknowledged, "seed " + SEED + ", kill " + kill + " after " + wait + " ms");
+        }
+    }
+
+    private void loadUntilKilled(List<String> acknowledged, int wait) throws Exception {
+        ChildProcess child = ChildProcess.start(LoadingProcess.class, List.of(folder.toString()));
+        try {
+            String first = child.line();
+            if (first != null) {
+                acknowledged.add(first);
+            }
+            CompletableFuture<Void> killing = CompletableFuture.runAsync(
+                    child::kill, CompletableFuture.delayedExecutor(wait, TimeUnit.MILLISECONDS));
+            for (String line = child.line(); line != null; line = child.line()) {
+                acknowledged.add(line);
+            }
+            killing.get(1, TimeUnit.MINUTES);
+        } finally {
+            child.kill();
+        }
+    }
+
+    private void look(List<String> acknowledged, String when) {
+        try (Neo4jHouseStore store = Stores.embedded(folder, TestHouses.TEXT, Clock.systemUTC(), Derivation::derive)) {
+            for (String line : acknowledged) {
+                String[] said = line.split(" ");
+                assertThat(store.findRevision(said[0], Long.parseLong(said[1])))
+                        .as("%s: %s", when, line)
+                        .hasValueSatisfying(
+                                s -> assertThat(s.revision().digest()).isEqualTo(said[2]));
+            }
+            assertThat(store.verify(false, Progress.NONE).differences())
+                    .as(when)
+                    .isEmpty();
+        }
+    }
+}
