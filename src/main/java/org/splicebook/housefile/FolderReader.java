@@ -7,6 +7,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.OpenOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,7 +86,7 @@ final class FolderReader {
         Path real = folder.toRealPath();
         List<HouseFiles.SourceText> texts = new ArrayList<>();
         for (Path file : files) {
-            String text = mayRead(file, real) ? readFile(file, file.toString()) : null;
+            String text = mayRead(file, real) ? readFile(file, file.toString(), LinkOption.NOFOLLOW_LINKS) : null;
             if (text != null) {
                 texts.add(new HouseFiles.SourceText(file.toString(), text));
             }
@@ -120,9 +121,9 @@ final class FolderReader {
         return true;
     }
 
-    private @Nullable String readFile(Path file, String name) throws IOException {
+    private @Nullable String readFile(Path file, String name, OpenOption... how) throws IOException {
         byte[] bytes;
-        try (InputStream in = Files.newInputStream(file)) {
+        try (InputStream in = Files.newInputStream(file, how)) {
             bytes = in.readNBytes(bytesLeft + 1);
         }
         if (bytes.length > bytesLeft) {

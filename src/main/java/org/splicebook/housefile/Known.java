@@ -48,7 +48,8 @@ final class Known {
     /** Tabs that are in because a plain terminal was named: device to tabs. */
     final Map<String, Set<String>> tabsIn = new HashMap<>();
 
-    private final Map<String, String> takenBy = new HashMap<>();
+    private final Map<String, Set<String>> wireNames = new HashMap<>();
+    private final Map<String, String> takenBy = new LinkedHashMap<>();
 
     Known(Problems problems) {
         this.problems = problems;
@@ -66,12 +67,21 @@ final class Known {
         }
     }
 
+    /** {@return the names of a cable's wires} */
+    Set<String> wiresOf(Cable cable) {
+        return wireNames.computeIfAbsent(cable.name(), n -> {
+            Set<String> names = new LinkedHashSet<>();
+            cable.wires().forEach(w -> names.add(w.name()));
+            return names;
+        });
+    }
+
     /** {@return whether the name is among those; if not, that is told} */
     boolean check(Node.Scalar name, Collection<String> among, String what) {
         return check(name.text(), name.at(), among, what);
     }
 
-    boolean check(String name, Where at, Collection<String> among, String what) {
+    private boolean check(String name, Where at, Collection<String> among, String what) {
         if (among.contains(name)) {
             return true;
         }
@@ -81,5 +91,10 @@ final class Known {
                 "There is no " + what + " " + Said.quoted(name) + ".",
                 () -> Nearest.cure(name, among, "names"));
         return false;
+    }
+
+    /** {@return the names that may stand before a dot: devices, cables, sources, panels} */
+    Set<String> namesBeforeDot() {
+        return takenBy.keySet();
     }
 }

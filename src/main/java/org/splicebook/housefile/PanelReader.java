@@ -24,10 +24,13 @@ final class PanelReader {
 
     private final Known known;
     private final Problems problems;
+    private final Set<String> supplies;
 
     PanelReader(Known known) {
         this.known = known;
         this.problems = known.problems;
+        this.supplies = new LinkedHashSet<>(known.sourceNames);
+        this.supplies.addAll(known.cableNames);
     }
 
     /** Reads a panel; cables and sources are known already. */
@@ -68,17 +71,15 @@ final class PanelReader {
     }
 
     private List<String> supply(String panel, Fields f) {
-        Set<String> names = new LinkedHashSet<>(known.sourceNames);
-        names.addAll(known.cableNames);
         List<String> supply = new ArrayList<>();
         for (Node.Scalar s : f.oneOrMore("supply")) {
-            if (known.panelNames.contains(s.text()) && !names.contains(s.text())) {
+            if (known.panelNames.contains(s.text()) && !supplies.contains(s.text())) {
                 problems.error(
                         ProblemKind.DANGLING_NAME,
                         s.at(),
                         s.said() + " is a panel, and a panel feeds another through a cable.",
                         "Name the feeder cable.");
-            } else if (known.check(s, names, "source or cable")) {
+            } else if (known.check(s, supplies, "source or cable")) {
                 var cable = known.cables.get(s.text());
                 if (cable != null && cable.ends().stream().noneMatch(e -> mayBeIn(e, panel))) {
                     problems.error(

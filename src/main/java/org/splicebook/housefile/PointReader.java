@@ -12,7 +12,6 @@ import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Source;
-import org.splicebook.record.Wire;
 
 /**
  * Checks points that sightings name: {@code bath-gf} (a device), {@code door-1.top} (a load point or terminal),
@@ -61,10 +60,12 @@ final class PointReader {
         if (known.boxNames.contains(name)) {
             return rest.isEmpty() || part(s, rest, Set.of("box"), "The box " + name);
         }
-        Set<String> names = new LinkedHashSet<>(known.boxOfDevice.keySet());
-        names.addAll(known.cableNames);
-        names.addAll(known.panelNames);
-        return known.check(name, s.at(), names, "device, cable or panel");
+        known.problems.error(
+                ProblemKind.DANGLING_NAME,
+                s.at(),
+                "There is no device, cable or panel " + Said.quoted(name) + ".",
+                () -> Nearest.cure(name, known.namesBeforeDot(), "names"));
+        return false;
     }
 
     private boolean device(Node.Scalar s, String name, String rest) {
@@ -89,7 +90,7 @@ final class PointReader {
             return true;
         }
         String wire = rest.replaceFirst("@[12]$", "");
-        return part(s, wire, cable.wires().stream().map(Wire::name).toList(), "The cable " + name);
+        return part(s, wire, known.wiresOf(cable), "The cable " + name);
     }
 
     private boolean panel(Node.Scalar s, String name, String rest) {
@@ -106,7 +107,7 @@ final class PointReader {
         return part(s, rest, parts, "The panel " + name);
     }
 
-    private boolean part(Node.Scalar s, String part, java.util.Collection<String> parts, String of) {
+    private boolean part(Node.Scalar s, String part, Set<String> parts, String of) {
         if (parts.contains(part)) {
             return true;
         }

@@ -14,7 +14,6 @@ import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Ref;
 import org.splicebook.record.Source;
-import org.splicebook.record.Wire;
 
 /** Finds what a member of a joint is: a wire end, a terminal, the metal of the box. */
 final class RefReader {
@@ -67,14 +66,11 @@ final class RefReader {
         if (known.sourceNames.contains(name)) {
             return source(s, name, rest);
         }
-        Set<String> names = new LinkedHashSet<>(known.boxOfDevice.keySet());
-        names.addAll(known.cableNames);
-        names.addAll(known.sourceNames);
         problems.error(
                 ProblemKind.DANGLING_NAME,
                 s.at(),
                 "There is no cable, device or source " + Said.quoted(name) + ".",
-                () -> Nearest.to(name, names)
+                () -> Nearest.to(name, known.namesBeforeDot())
                         .map(n -> "Did you mean " + n + (dot < 0 ? "" : "." + rest) + "?")
                         .orElse(
                                 panel == null
@@ -129,7 +125,7 @@ final class RefReader {
         int sign = rest.indexOf('@');
         String wire = sign < 0 ? rest : rest.substring(0, sign);
         String end = sign < 0 ? "" : rest.substring(sign + 1);
-        List<String> wires = cable.wires().stream().map(Wire::name).toList();
+        Set<String> wires = known.wiresOf(cable);
         if (!wires.contains(wire)) {
             problems.error(
                     ProblemKind.DANGLING_NAME,

@@ -36,6 +36,9 @@ class HostileInputTest {
     @BeforeAll
     static void warm() {
         Fixtures.house("alder-row.yaml");
+        for (int i = 0; i < 3; i++) {
+            HouseFiles.parse("f", HEAD + "complete: [" + "a,".repeat(50_000) + "]");
+        }
     }
 
     static Stream<Arguments> texts() {
@@ -62,7 +65,22 @@ class HostileInputTest {
                 Arguments.of("a name that is a path", HEAD + "boxes: {../../etc: {}}", ProblemKind.BAD_NAME),
                 Arguments.of("a label that turns round", HEAD + "name: \"a\\u2066b\"", ProblemKind.BAD_VALUE),
                 Arguments.of(
+                        "joints of nothing",
+                        HEAD + "boxes: {b: {joints: [[" + "x.y,".repeat(60_000) + "]]}}",
+                        ProblemKind.DANGLING_NAME),
+                Arguments.of(
+                        "a cable of many wires",
+                        HEAD + "cables: {K: {kind: EMT, ends: [b, \"?\"], wires: {" + numbered("w%d: red,", 40_000)
+                                + "}}}\nboxes: {b: {joints: [[" + numbered("K.w%d,", 40_000) + "]]}}",
+                        ProblemKind.TOO_LARGE),
+                Arguments.of(
                         "a number that is long", HEAD + "area: " + "9".repeat(4_000) + " m2", ProblemKind.BAD_UNIT));
+    }
+
+    private static String numbered(String pattern, int count) {
+        return IntStream.range(0, count)
+                .mapToObj(i -> String.format(pattern, i))
+                .collect(Collectors.joining());
     }
 
     private static String explosion() {
