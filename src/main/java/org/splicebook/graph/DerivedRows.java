@@ -220,6 +220,7 @@ final class DerivedRows {
             o.boxes().forEach(b -> rows.tie(n, "OPEN_AT", RecordedRows.enclosure(wiring.house(), rows, b)));
             o.breakers().forEach(b -> rows.tie(n, "MAY_JOIN", breaker(b)));
             o.loadPoints().forEach(l -> rows.tie(n, "MAY_JOIN", rows.node("LoadPoint", l)));
+            o.cables().forEach(c -> rows.tie(n, "MAY_JOIN", rows.node("Cable", c)));
         }
     }
 

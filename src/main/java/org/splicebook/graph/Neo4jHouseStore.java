@@ -1,5 +1,6 @@
 package org.splicebook.graph;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -39,6 +40,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final Verifier verifier;
     private final String kind;
     private final Runnable atClose;
+    private final Questions questions;
 
     /**
      * A store over a driver, which it closes.
@@ -47,6 +49,7 @@ public final class Neo4jHouseStore implements HouseStore {
      * @param text turns records into the text that is kept
      * @param clock tells when a revision is stored
      * @param derivation what the wiring does
+     * @param queries folders of questions beside those of the program
      * @param kind {@code embedded} or {@code server}
      * @param atClose run after the driver was closed
      */
@@ -55,6 +58,7 @@ public final class Neo4jHouseStore implements HouseStore {
             RecordText text,
             Clock clock,
             Function<House, Wiring> derivation,
+            List<Path> queries,
             String kind,
             Runnable atClose) {
         this.driver = driver;
@@ -66,6 +70,7 @@ public final class Neo4jHouseStore implements HouseStore {
         this.kind = kind;
         this.atClose = atClose;
         Schema.ensure(transactions);
+        this.questions = Questions.load(driver, queries);
     }
 
     @Override
@@ -156,13 +161,28 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public List<Question> questions() {
-        return List.of();
+        return questions.list();
     }
 
     @Override
     public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
-        return Result.failed(Problem.error(
-                ProblemKind.NOT_FOUND, Where.field("question"), "There is no question " + question + ".", ""));
+        if (house.isEmpty()) {
+            refresh("");
+        }
+        try {
+            return questions.ask(question, house, parameters);
+        } catch (ProblemException e) {
+            if (e.problems().stream().noneMatch(p -> p.kind() == ProblemKind.STALE)) {
+                throw e;
+            }
+            refresh(house);
+            return questions.ask(question, house, parameters);
+        }
+    }
+
+    /** {@return what is wrong with files of questions that were left out} */
+    public List<Problem> refusedQuestions() {
+        return questions.refused();
     }
 
     @Override

@@ -52,6 +52,9 @@ final class Schema {
         unique(transactions, "Schema", "name");
         labels().forEach(l -> unique(transactions, l, "key"));
         transactions.alone("CREATE INDEX Part_house IF NOT EXISTS FOR (n:Part) ON (n.house)");
+        // A thing can be sought without saying its kind, and crossings across houses.
+        transactions.alone("CREATE INDEX Thing_key IF NOT EXISTS FOR (n:Thing) ON (n.key)");
+        transactions.alone("CREATE INDEX Crossing_kind IF NOT EXISTS FOR (n:Crossing) ON (n.kind)");
         transactions.alone("CREATE INDEX House_derivation IF NOT EXISTS FOR (n:House) ON (n.derivation)");
         // An index that is still being filled is not used, and a question would look through every house.
         transactions.alone("CALL db.awaitIndexes(300)");

@@ -1,8 +1,11 @@
 package org.splicebook.graph;
 
 import java.net.URI;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.neo4j.driver.AuthTokens;
@@ -22,15 +25,32 @@ import org.splicebook.wiring.Wiring;
 
 /** Opens stores: embedded in this process, or on a server. */
 public final class Stores {
+    private static final String QUERIES = "queries";
+
     private Stores() {}
 
     /**
-     * Opens the store in a data folder, making it where there is none.
+     * Opens the store in a data folder, making it where there is none. The data folder's own folder {@code queries}, if there is one, adds
+     * questions.
      *
      * @throws ProblemException with {@code STORE_AWAY} when another process has the folder or the database does not start
      */
     public static Neo4jHouseStore embedded(
             Path folder, RecordText text, Clock clock, Function<House, Wiring> derivation) {
+        return embedded(folder, text, clock, derivation, List.of());
+    }
+
+    /**
+     * The same.
+     *
+     * @param queries further folders of questions
+     */
+    public static Neo4jHouseStore embedded(
+            Path folder, RecordText text, Clock clock, Function<House, Wiring> derivation, List<Path> queries) {
+        List<Path> folders = new ArrayList<>(queries);
+        if (Files.isDirectory(folder.resolve(QUERIES))) {
+            folders.add(folder.resolve(QUERIES));
+        }
         EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder);
         try {
             return open(
@@ -38,6 +58,7 @@ public final class Stores {
                     text,
                     clock,
                     derivation,
+                    folders,
                     "embedded",
                     neo4j::close);
         } catch (RuntimeException e) {
@@ -54,6 +75,22 @@ public final class Stores {
      */
     public static Neo4jHouseStore server(
             URI uri, String user, String password, RecordText text, Clock clock, Function<House, Wiring> derivation) {
+        return server(uri, user, password, text, clock, derivation, List.of());
+    }
+
+    /**
+     * The same.
+     *
+     * @param queries further folders of questions
+     */
+    public static Neo4jHouseStore server(
+            URI uri,
+            String user,
+            String password,
+            RecordText text,
+            Clock clock,
+            Function<House, Wiring> derivation,
+            List<Path> queries) {
         Driver driver;
         try {
             driver = driver(uri, user, password);
@@ -66,7 +103,7 @@ public final class Stores {
             p.initCause(e);
             throw p;
         }
-        return open(driver, text, clock, derivation, "server", () -> {});
+        return open(driver, text, clock, derivation, queries, "server", () -> {});
     }
 
     private static Neo4jHouseStore open(
@@ -74,11 +111,12 @@ public final class Stores {
             RecordText text,
             Clock clock,
             Function<House, Wiring> derivation,
+            List<Path> queries,
             String kind,
             Runnable atClose) {
         try {
             driver.verifyConnectivity();
-            return new Neo4jHouseStore(driver, text, clock, derivation, kind, atClose);
+            return new Neo4jHouseStore(driver, text, clock, derivation, queries, kind, atClose);
         } catch (Neo4jException e) {
             driver.close();
             throw Transactions.problem(e);

@@ -12,7 +12,8 @@
  *
  * <p><b>Keys.</b> Every node of a house has the label {@code Part} and the properties {@code house} (the house's id), {@code name} (unique
  * within its label and house) and {@code key} = house id, {@code "/"}, name; {@code key} is unique and indexed per label. Seek by it:
- * {@code MATCH (b:Breaker {key: $house + '/' + $breaker})}. {@code Part.house} is indexed too. A house that was deleted has no nodes here.
+ * {@code MATCH (b:Breaker {key: $house + '/' + $breaker})}; all of a label: {@code WHERE b.key STARTS WITH $house + '/'}.
+ * {@code Part.house}, {@code Thing.key} and {@code Crossing.kind} are indexed too. A house that was deleted has no nodes here.
  *
  * <h3>Nodes: what is recorded</h3>
  *
@@ -81,7 +82,7 @@
  * (Thing)-[:IF_LOST {mode}]-&gt;(Loss)                  (Loss)-[:CHANGES {hot, neutral, ground, sureness}]-&gt;(LoadPoint)
  *            hot: kept, impaired, one-of-two, lost-live-through-load, lost; neutral: kept, impaired, over-ground, lost;
  *            ground: kept, impaired, lost
- * (OpenRegion)-[:OPEN_AT]-&gt;(Box or Panel)            (OpenRegion)-[:MAY_JOIN]-&gt;(Breaker|LoadPoint)
+ * (OpenRegion)-[:OPEN_AT]-&gt;(Box or Panel)            (OpenRegion)-[:MAY_JOIN]-&gt;(Breaker|LoadPoint|Cable)
  * </pre>
  *
  * <h3>Nodes: what is derived</h3>

@@ -1,0 +1,248 @@
+package org.splicebook.graph;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.neo4j.driver.AccessMode;
+import org.neo4j.driver.Driver;
+import org.neo4j.driver.Record;
+import org.neo4j.driver.Session;
+import org.neo4j.driver.SessionConfig;
+import org.neo4j.driver.TransactionConfig;
+import org.neo4j.driver.TransactionContext;
+import org.neo4j.driver.Value;
+import org.neo4j.driver.exceptions.ClientException;
+import org.neo4j.driver.exceptions.Neo4jException;
+import org.splicebook.answer.Answer;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Heading;
+import org.splicebook.answer.Leads;
+import org.splicebook.answer.Listing;
+import org.splicebook.answer.Question;
+import org.splicebook.answer.Reply;
+import org.splicebook.answer.Row;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.Basis;
+
+/** One question, asked once: in one transaction that only reads and that has a time limit. */
+final class Asking {
+    /** How long a question may take. */
+    static final Duration LIMIT = Duration.ofSeconds(2);
+
+    /** A column of relationships that hold stored ways: it becomes the why of its row. */
+    static final String WAYS = "ways";
+
+    private static final TransactionConfig LIMITED =
+            TransactionConfig.builder().withTimeout(LIMIT).build();
+    private static final TransactionConfig PLANNING =
+            TransactionConfig.builder().withTimeout(Duration.ofSeconds(20)).build();
+    private static final String HOUSE = """
+            MATCH (h:House {key: $house})
+            RETURN h.title AS title, h.revision AS revision, h.stored AS stored, h.derivation AS derivation,
+                   coalesce(h.draft, false) AS draft,
+                   COLLECT {
+                     MATCH (o:OpenRegion)
+                     WHERE o.key STARTS WITH $house + '/'
+                     RETURN {
+                       id: o.name,
+                       boxes: COLLECT { MATCH (o)-[:OPEN_AT]->(b) RETURN b.name ORDER BY b.name },
+                       breakers: COLLECT { MATCH (o)-[:MAY_JOIN]->(b:Breaker) RETURN b.name ORDER BY b.name },
+                       cables: COLLECT { MATCH (o)-[:MAY_JOIN]->(c:Cable) RETURN c.name ORDER BY c.name },
+                       points: COLLECT { MATCH (o)-[:MAY_JOIN]->(p:LoadPoint) RETURN p.name ORDER BY p.name }
+                     }
+                   } AS open
+            """;
+
+    private final Driver driver;
+    private final QuestionFile file;
+    private final Question question;
+    private final String house;
+    private final Map<String, String> given;
+
+    Asking(Driver driver, QuestionFile file, String house, Map<String, String> given) {
+        this.driver = driver;
+        this.file = file;
+        this.question = file.question();
+        this.house = house;
+        this.given = given;
+    }
+
+    Result<Reply> ask() {
+        List<Problem> problems = Parameters.wrong(file, house, given);
+        if (!problems.isEmpty()) {
+            return new Result.Failed<>(problems);
+        }
+        try (Session session = driver.session(
+                SessionConfig.builder().withDefaultAccessMode(AccessMode.READ).build())) {
+            try {
+                return session.executeRead(this::ask, LIMITED);
+            } catch (ClientException e) {
+                if (!isTooSlow(e) || question.acrossHouses()) {
+                    throw e;
+                }
+                // On a busy machine it may have been the planning that took so long: have that done, and ask once more.
+                session.executeRead(this::rehearse, PLANNING);
+                return session.executeRead(this::ask, LIMITED);
+            }
+        } catch (ClientException e) {
+            return Result.failed(said(e));
+        } catch (Neo4jException e) {
+            throw Transactions.problem(e);
+        }
+    }
+
+    /** Asks of no house, so that the plan is made and kept. */
+    private int rehearse(TransactionContext tx) {
+        Map<String, Object> bound = new LinkedHashMap<>(Parameters.filled(question, given));
+        bound.put("house", "");
+        return tx.run(file.cypher(), bound).list().size();
+    }
+
+    private Result<Reply> ask(TransactionContext tx) {
+        Map<String, String> all = Parameters.filled(question, given);
+        Record record = question.acrossHouses() ? null : house(tx);
+        Heading heading = record == null ? acrossHouses(all) : oneHouse(record, all);
+        Map<String, Object> bound = new LinkedHashMap<>(all);
+        bound.put("house", house);
+        List<Record> records = tx.run(file.cypher(), bound).list();
+        if (records.isEmpty() && !question.acrossHouses()) {
+            List<Problem> unknown = Names.unknown(tx, question, house, all);
+            if (!unknown.isEmpty()) {
+                return new Result.Failed<>(unknown);
+            }
+        }
+        if (question.kind() == Question.Kind.LISTING) {
+            List<List<Object>> rows = records.stream()
+                    .map(r -> r.values().stream().map(Cells::plain).toList())
+                    .toList();
+            return Result.ok(new Listing(heading, question.columns(), rows));
+        }
+        Openness open = record == null ? new Openness(List.of()) : Openness.of(record.get("open"));
+        return Result.ok(answer(tx, heading, records, open));
+    }
+
+    private Answer answer(TransactionContext tx, Heading heading, List<Record> records, Openness open) {
+        Ways ways = Ways.read(tx, house, heading.parameters(), records);
+        List<Row> rows = new ArrayList<>();
+        for (Record r : records) {
+            Map<String, Object> columns = new LinkedHashMap<>();
+            for (String c : question.columns()
+                    .subList(
+                            QuestionFile.ANSWER_COLUMNS.size(),
+                            question.columns().size())) {
+                if (!c.equals(WAYS)) {
+                    columns.put(c, Cells.plain(r.get(c)));
+                }
+            }
+            String subject = String.valueOf(Cells.plain(r.get("subject")));
+            rows.add(new Row(subject, status(r.get("status")), basis(r.get("basis")), columns, ways.why(r)));
+        }
+        rows.sort(Comparator.comparing(Row::status));
+        return new Answer(
+                heading,
+                rows,
+                Openness.assumed(rows),
+                open.notProven(rows, heading.parameters().values()),
+                open.wouldSettle(rows, heading.parameters().values()),
+                Caution.forWhat(Leads.TO_A_WIRE));
+    }
+
+    /** A sureness counts as the part of the answer it belongs to; what is not known is never more than possible. */
+    private static Row.Status status(Value said) {
+        return switch (said.isNull() ? "" : said.asString()) {
+            case "shown", "must" -> Row.Status.SHOWN;
+            case "excluded" -> Row.Status.EXCLUDED;
+            default -> Row.Status.POSSIBLE;
+        };
+    }
+
+    /** What is not said is assumed. */
+    private static Basis basis(Value said) {
+        String word = said.isNull() ? "" : said.asString();
+        for (Basis b : Basis.values()) {
+            if (b.word().equals(word)) {
+                return b;
+            }
+        }
+        return Basis.ASSUMED;
+    }
+
+    private Heading acrossHouses(Map<String, String> all) {
+        return new Heading(question.id(), words(all), "", "", 0, Instant.now(), all, false);
+    }
+
+    private Record house(TransactionContext tx) {
+        List<Record> found = tx.run(HOUSE, Map.of("house", house)).list();
+        if (found.isEmpty()) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.NOT_FOUND,
+                    Where.field("house"),
+                    "There is no house " + house + ".",
+                    Nearest.cure(house, Names.houses(tx))));
+        }
+        Record h = found.get(0);
+        if (h.get("derivation").asInt(0) != Projection.STAMP) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.STALE,
+                    Where.field("house"),
+                    "The graph of " + house + " was made by another version of the program.",
+                    "Verify the store and have it rebuilt; until then it is not answered from."));
+        }
+        return h;
+    }
+
+    private Heading oneHouse(Record h, Map<String, String> all) {
+        Value stored = h.get("stored");
+        Instant when = stored.asObject() instanceof ZonedDateTime z ? z.toInstant() : Instant.EPOCH;
+        return new Heading(
+                question.id(),
+                words(all),
+                house,
+                h.get("title").asString(house),
+                h.get("revision").asLong(0),
+                when,
+                all,
+                h.get("draft").asBoolean(false));
+    }
+
+    private String words(Map<String, String> all) {
+        String words = question.words();
+        for (Map.Entry<String, String> p : all.entrySet()) {
+            words = words.replace("{" + p.getKey() + "}", p.getValue());
+        }
+        return words;
+    }
+
+    private static boolean isTooSlow(ClientException e) {
+        return e.code() != null && e.code().contains("TransactionTimedOut");
+    }
+
+    private Problem said(ClientException e) {
+        String code = e.code() == null ? "" : e.code();
+        Where where = new Where(question.origin(), 0, 0, "");
+        if (isTooSlow(e) || code.contains("MemoryPool") || code.contains("OutOfMemory")) {
+            return Problem.error(
+                    ProblemKind.TOO_SLOW,
+                    where,
+                    "The question " + question.id() + " took longer than "
+                            + String.format(Locale.ROOT, "%d", LIMIT.toSeconds())
+                            + " s or too much memory, and was stopped.",
+                    "Begin it at one named thing, and ask for less at once.");
+        }
+        if (code.contains("AccessMode") || code.contains("Security")) {
+            return Problem.error(
+                    ProblemKind.REFUSED, where, "A question only reads.", "Change houses by storing them.");
+        }
+        return Problem.error(ProblemKind.BAD_VALUE, where, "The question failed: " + e.getMessage(), "");
+    }
+}

@@ -1,0 +1,77 @@
+package org.splicebook.graph;
+
+import static java.util.Map.entry;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.neo4j.driver.TransactionContext;
+import org.splicebook.answer.Question;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+
+/** Parameters that name a thing of the house. What a parameter names follows from what it is called. */
+final class Names {
+    /** Parameter: the label, or labels, of what it names. */
+    private static final Map<String, List<String>> NAMED = Map.ofEntries(
+            entry(
+                    "thing",
+                    List.of(
+                            "Breaker",
+                            "Pole",
+                            "Main",
+                            "Source",
+                            "Device",
+                            "Cable",
+                            "Wire",
+                            "WireEnd",
+                            "Joint",
+                            "Terminal")),
+            entry("point", List.of("LoadPoint")),
+            entry("breaker", List.of("Breaker")),
+            entry("device", List.of("Device")),
+            entry("box", List.of("Box", "Panel")),
+            entry("cable", List.of("Cable")),
+            entry("wire", List.of("Wire")),
+            entry("place", List.of("Place")));
+
+    private static final String OF_HOUSE = "MATCH (n:LABEL) WHERE n.key STARTS WITH $house + '/' RETURN n.name AS name";
+
+    private Names() {}
+
+    /** {@return a problem for each parameter that names what the house does not have; defaults name nothing} */
+    static List<Problem> unknown(TransactionContext tx, Question question, String house, Map<String, String> all) {
+        List<Problem> problems = new ArrayList<>();
+        for (Question.Parameter p : question.parameters()) {
+            List<String> labels = NAMED.getOrDefault(p.name(), List.of());
+            String value = all.getOrDefault(p.name(), "");
+            if (labels.isEmpty() || value.equals(p.otherwise())) {
+                continue;
+            }
+            List<String> names = new ArrayList<>();
+            for (String label : labels) {
+                names.addAll(tx.run(OF_HOUSE.replace("LABEL", label), Map.of("house", house))
+                        .list(r -> r.get("name").asString()));
+            }
+            if (!names.contains(value)) {
+                problems.add(Problem.error(
+                        ProblemKind.NOT_FOUND,
+                        Where.field(p.name()),
+                        "The house " + house + " has no " + said(p.name()) + " " + value + ".",
+                        Nearest.cure(value, names)));
+            }
+        }
+        return problems;
+    }
+
+    private static String said(String parameter) {
+        return parameter.equals("point") ? "load point" : parameter;
+    }
+
+    /** {@return the ids of all houses} */
+    static List<String> houses(TransactionContext tx) {
+        return tx.run("MATCH (h:House) RETURN h.key AS id")
+                .list(r -> r.get("id").asString());
+    }
+}

@@ -1,0 +1,158 @@
+package org.splicebook.graph;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.neo4j.driver.AccessMode;
+import org.neo4j.driver.Driver;
+import org.neo4j.driver.Session;
+import org.neo4j.driver.SessionConfig;
+import org.neo4j.driver.exceptions.ClientException;
+import org.neo4j.driver.exceptions.Neo4jException;
+import org.neo4j.driver.summary.ResultSummary;
+import org.splicebook.answer.Question;
+import org.splicebook.answer.Reply;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+
+/**
+ * The questions that can be asked: those that the program brings, and those of further folders. Each file of a folder is explained by the
+ * database when it is loaded: one that writes, calls procedures, reads files or walks paths that may never end is refused. The program's
+ * own went through the same when it was built; explaining them again would take longer than starting the database.
+ */
+public final class Questions {
+    private final Driver driver;
+    private final Map<String, QuestionFile> byId = new LinkedHashMap<>();
+    private final List<Problem> refused = new ArrayList<>();
+
+    private Questions(Driver driver) {
+        this.driver = driver;
+    }
+
+    /**
+     * Loads the questions. A folder that does not exist, or a file that is refused, is told by {@link #refused} and stops nothing.
+     *
+     * @param driver the database that is asked
+     * @param folders folders of further questions
+     */
+    public static Questions load(Driver driver, List<Path> folders) {
+        Questions questions = new Questions(driver);
+        QuestionFolder.builtIn().forEach((origin, text) -> questions.add(origin, text, file -> List.of()));
+        for (Path folder : folders) {
+            try {
+                QuestionFolder.read(folder).forEach((origin, text) -> questions.add(origin, text, questions::look));
+            } catch (IOException e) {
+                questions.refused.add(problem(
+                        folder.toString(),
+                        ProblemKind.BAD_PATH,
+                        "The folder of questions cannot be read: " + e.getMessage() + ".",
+                        "Name a folder that holds files ending in .cypher."));
+            }
+        }
+        return questions;
+    }
+
+    /** {@return what can be asked, by id} */
+    public List<Question> list() {
+        return byId.values().stream().map(QuestionFile::question).toList();
+    }
+
+    /** {@return what was refused, and why} */
+    public List<Problem> refused() {
+        return List.copyOf(refused);
+    }
+
+    /**
+     * Asks.
+     *
+     * @param id the question
+     * @param house the house; empty for a question across houses
+     * @param parameters by name
+     */
+    public Result<Reply> ask(String id, String house, Map<String, String> parameters) {
+        QuestionFile file = byId.get(id);
+        if (file == null) {
+            return Result.failed(Problem.error(
+                    ProblemKind.NOT_FOUND,
+                    Where.field("question"),
+                    "There is no question " + id + ".",
+                    Nearest.cure(id, byId.keySet())));
+        }
+        return new Asking(driver, file, house, parameters).ask();
+    }
+
+    private void add(String origin, String text, Function<QuestionFile, List<Problem>> check) {
+        String id = QuestionFolder.id(origin);
+        Result<QuestionFile> parsed = QuestionParser.parse(id, origin, text);
+        if (!parsed.isOk()) {
+            refused.addAll(parsed.problems());
+            return;
+        }
+        if (byId.containsKey(id)) {
+            refused.add(problem(
+                    origin,
+                    ProblemKind.DUPLICATE,
+                    "There is a question " + id + " already, in "
+                            + byId.get(id).question().origin() + ".",
+                    "Give the file another name."));
+            return;
+        }
+        List<Problem> problems = check.apply(parsed.get());
+        refused.addAll(problems);
+        if (problems.isEmpty()) {
+            byId.put(id, parsed.get());
+        }
+    }
+
+    private List<Problem> look(QuestionFile file) {
+        try (Session session = driver.session(
+                SessionConfig.builder().withDefaultAccessMode(AccessMode.READ).build())) {
+            return look(session, file);
+        } catch (Neo4jException e) {
+            throw Transactions.problem(e);
+        }
+    }
+
+    /** Has the database explain the question, which runs nothing, and {@return why it is refused}, empty when it is not. */
+    static List<Problem> look(Session session, QuestionFile file) {
+        String origin = file.question().origin();
+        List<String> columns;
+        ResultSummary explained;
+        try {
+            var result = session.run("EXPLAIN " + file.cypher());
+            columns = result.keys();
+            explained = result.consume();
+        } catch (ClientException e) {
+            return List.of(
+                    problem(origin, ProblemKind.SYNTAX, "The database does not understand it: " + e.getMessage(), ""));
+        }
+        List<Problem> problems = new ArrayList<>();
+        for (String reason : PlanRules.broken(explained, !file.allowTrails().isEmpty())) {
+            problems.add(problem(
+                    origin,
+                    ProblemKind.REFUSED,
+                    "It is refused: " + reason + ".",
+                    "A question only reads, in short steps from a named thing."));
+        }
+        List<String> wanted = file.question().columns();
+        if (!columns.equals(wanted)) {
+            problems.add(problem(
+                    origin,
+                    ProblemKind.BAD_VALUE,
+                    "It returns " + String.join(", ", columns) + "; its header names " + String.join(", ", wanted)
+                            + ".",
+                    "Make the two the same."));
+        }
+        return problems;
+    }
+
+    private static Problem problem(String origin, ProblemKind kind, String message, String cure) {
+        return Problem.error(kind, new Where(origin, 0, 0, ""), message, cure);
+    }
+}
