@@ -65,7 +65,10 @@ record Configuration(Map<String, String> environment, Path home) {
                         "The password of the Neo4j server is not said.",
                         "Name a file that holds it: --password-file or " + PASSWORD_FILE + "."));
         try {
-            return Files.readString(file, StandardCharsets.UTF_8).strip();
+            String text = Files.readString(file, StandardCharsets.UTF_8).strip();
+            // The database's own image takes user/password from one file; so that one file serves both.
+            String prefix = user(choice) + "/";
+            return text.startsWith(prefix) ? text.substring(prefix.length()) : text;
         } catch (IOException e) {
             throw failure(
                     ProblemKind.BAD_PATH,

@@ -1,10 +1,18 @@
 package org.splicebook.cli;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Leads;
+import org.splicebook.answer.Reply;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.problem.Result;
 import org.splicebook.record.House;
+import org.splicebook.render.Json;
+import org.splicebook.render.ReplyJson;
+import org.splicebook.render.ReplyText;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
 import picocli.CommandLine.Command;
@@ -18,6 +26,12 @@ import picocli.CommandLine.Option;
 final class StartCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
+
+    /** What the sample house is asked: a bath whose protection sits elsewhere, what goes with it, and the labels on the panel's door. */
+    private static final List<Asked> ASKED = List.of(
+            new Asked("protected-by", Map.of("point", "bath-1.top")),
+            new Asked("what-goes-off", Map.of("thing", "shop-gf")),
+            new Asked("wrong-labels", Map.of()));
 
     @Option(names = "--once", description = "Quit after printing.")
     private boolean once;
@@ -36,24 +50,16 @@ final class StartCommand implements Callable<Integer> {
         this.terminal = terminal;
     }
 
-    /** A question of the sample house. */
-    private record Asked(String question, Map<String, String> parameters) {}
-
-    private static final List<Asked> ASKED = List.of();
-
     @Override
     public Integer call() {
         try (Program.Server server = program.serve(store.choice(), listen.listen())) {
             HouseStore houses = server.store();
-            House sample = HouseFiles.read(program.sampleHouse()).get();
-            if (houses.listHouses().isEmpty()) {
-                var unused =
-                        new Loader(houses, "start", "the sample house", Progress.NONE).load(List.of(sample), false);
+            List<Reply> replies = replies(houses);
+            if (output.json()) {
+                json(replies, server.url());
+            } else {
+                text(replies, server.url());
             }
-            if (houses.findHouse(sample.id()).isPresent()) {
-                ASKED.forEach(a -> show(houses, sample, a));
-            }
-            terminal.out().println("Serving at " + server.url() + (once ? "" : " until Ctrl-C") + ".");
             terminal.out().flush();
             if (!once) {
                 server.await();
@@ -62,9 +68,40 @@ final class StartCommand implements Callable<Integer> {
         return ExitCodes.OK;
     }
 
-    private void show(HouseStore houses, House sample, Asked asked) {
-        output.print(
-                houses.ask(asked.question(), sample.id(), asked.parameters()).get(), terminal);
-        terminal.out().println();
+    private List<Reply> replies(HouseStore houses) {
+        House sample = HouseFiles.read(program.sampleHouse()).get();
+        if (houses.listHouses().isEmpty()) {
+            var unused = new Loader(houses, "start", "the sample house", Progress.NONE).load(List.of(sample), false);
+        }
+        if (houses.findHouse(sample.id()).isEmpty()) {
+            return List.of();
+        }
+        return ASKED.stream()
+                .map(a -> houses.ask(a.question(), sample.id(), a.parameters()))
+                .filter(Result::isOk) // Who changed the sample house may have taken away what is asked about.
+                .map(Result::get)
+                .toList();
     }
+
+    private void json(List<Reply> replies, String url) {
+        ObjectNode o = Json.object();
+        o.put("url", url);
+        o.set("replies", Json.list(replies, ReplyJson::write));
+        terminal.out().println(Json.text(o));
+    }
+
+    private void text(List<Reply> replies, String url) {
+        int width = output.width(terminal);
+        for (Reply reply : replies) {
+            terminal.out().println(ReplyText.brief(reply, width));
+        }
+        if (!replies.isEmpty()) {
+            terminal.out().println("The reasons, what was assumed and what is not proven come with the command ask.");
+            terminal.out().println(ReplyText.cautions(Caution.forWhat(Leads.TO_A_WIRE), width));
+        }
+        terminal.out().println((once ? "Served at " : "Serving until Ctrl-C at ") + url);
+    }
+
+    /** A question of the sample house. */
+    private record Asked(String question, Map<String, String> parameters) {}
 }

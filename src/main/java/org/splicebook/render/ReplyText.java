@@ -18,6 +18,9 @@ public final class ReplyText {
     /** Marks what comes from a draft. */
     public static final String DRAFT = "DRAFT: a proposed change, not the house as it stands.";
 
+    /** Stands above the cautions. */
+    public static final String CAUTIONS = "Before a hand goes near a wire";
+
     private final int width;
     private final List<String> lines = new ArrayList<>();
 
@@ -34,6 +37,25 @@ public final class ReplyText {
         } else if (reply instanceof Listing l) {
             text.listing(l);
         }
+        return String.join("\n", text.lines) + "\n";
+    }
+
+    /** {@return heading, outcome and the rows shown or possible; the rest, the reasons and the cautions have to stand elsewhere} */
+    public static String brief(Reply reply, int width) {
+        ReplyText text = new ReplyText(width);
+        text.heading(reply.heading());
+        if (reply instanceof Answer a) {
+            text.outcomeAndRows(a, List.of(Row.Status.SHOWN, Row.Status.POSSIBLE));
+        } else if (reply instanceof Listing l) {
+            text.cells(l);
+        }
+        return String.join("\n", text.lines) + "\n";
+    }
+
+    /** {@return the cautions, with their title} */
+    public static String cautions(List<String> cautions, int width) {
+        ReplyText text = new ReplyText(width);
+        text.bullets(CAUTIONS, cautions);
         return String.join("\n", text.lines) + "\n";
     }
 
@@ -54,17 +76,19 @@ public final class ReplyText {
                         + h.stored().atZone(ZoneOffset.UTC).toLocalDate();
     }
 
-    private void answer(Answer a) {
+    private void outcomeAndRows(Answer a, List<Row.Status> statuses) {
         lines.add("");
         lines.addAll(Lines.wrap(outcome(a), width));
-        for (Row.Status status : Row.Status.values()) {
-            rows(title(status), a.rows(status));
-        }
+        statuses.forEach(status -> rows(title(status), a.rows(status)));
+    }
+
+    private void answer(Answer a) {
+        outcomeAndRows(a, List.of(Row.Status.values()));
         why(a.rows());
         bullets("Assumed", a.assumed());
         bullets("Not proven by the given facts", a.notProven());
         bullets("What would settle it", a.wouldSettle());
-        bullets("Before a hand goes near a wire", a.cautions());
+        bullets(CAUTIONS, a.cautions());
     }
 
     /** {@return how the answer came out, in a line} */
@@ -122,6 +146,11 @@ public final class ReplyText {
     }
 
     private void listing(Listing l) {
+        cells(l);
+        bullets(CAUTIONS, Caution.forWhat(Leads.TO_A_SWITCH));
+    }
+
+    private void cells(Listing l) {
         lines.add("");
         if (l.rows().isEmpty()) {
             lines.addAll(Lines.wrap("The record lists nothing here. That does not mean that nothing is there.", width));
@@ -133,7 +162,6 @@ public final class ReplyText {
             lines.add("");
             lines.add(l.rows().size() == 1 ? "1 row." : l.rows().size() + " rows.");
         }
-        bullets("Before a hand goes near a wire", Caution.forWhat(Leads.TO_A_SWITCH));
     }
 
     private void bullets(String title, List<String> all) {

@@ -16,8 +16,6 @@ import org.splicebook.render.Table;
 
 /** A reply as a page: outcome, rows with their reasons, then what was assumed, then the cautions. */
 final class ReplyPage {
-    private static final String CAUTIONS = "Before a hand goes near a wire";
-
     private ReplyPage() {}
 
     static String write(Reply reply) {
@@ -42,7 +40,7 @@ final class ReplyPage {
                 + Html.list("Assumed", a.assumed())
                 + Html.list("Not proven by the given facts", a.notProven())
                 + Html.list("What would settle it", a.wouldSettle())
-                + Html.list(CAUTIONS, a.cautions());
+                + Html.list(ReplyText.CAUTIONS, a.cautions());
     }
 
     private static void rows(StringBuilder body, Row.Status status, List<Row> rows) {
@@ -72,6 +70,6 @@ final class ReplyPage {
                         l.rows().stream()
                                 .map(r -> r.stream().map(Table::cell).toList())
                                 .toList())
-                + Html.list(CAUTIONS, Caution.forWhat(Leads.TO_A_SWITCH));
+                + Html.list(ReplyText.CAUTIONS, Caution.forWhat(Leads.TO_A_SWITCH));
     }
 }
