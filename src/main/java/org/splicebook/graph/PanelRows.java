@@ -115,6 +115,11 @@ final class PanelRows {
         rows.set(n, "position", m.position());
         rows.about(n, m.about(), m.about().basisOr(basis));
         rows.tie(n, "IN", panel);
+        for (int i = 1; i <= m.poles(); i++) {
+            int pole = rows.node("Pole", p.name() + ".main-" + i);
+            rows.set(pole, "panel", p.name());
+            rows.tie(pole, "PART_OF", n);
+        }
     }
 
     private void breaker(int panel, Panel p, Breaker b, Basis basis) {

@@ -1,5 +1,6 @@
 package org.splicebook.graph;
 
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.splicebook.record.Basis;
@@ -15,6 +16,8 @@ import org.splicebook.record.Place;
 import org.splicebook.record.Protection;
 import org.splicebook.record.Ref;
 import org.splicebook.record.Source;
+import org.splicebook.record.SourceSystem;
+import org.splicebook.record.Unit;
 import org.splicebook.record.Wire;
 import org.splicebook.store.Revision;
 
@@ -45,7 +48,7 @@ final class RecordedRows {
     private int house(Revision revision, int derivation) {
         int h = rows.node("House", house.id());
         rows.set(h, "title", house.said()).set(h, "revision", revision.number());
-        rows.set(h, "stored", revision.stored().atZone(java.time.ZoneOffset.UTC));
+        rows.set(h, "stored", revision.stored().atZone(ZoneOffset.UTC));
         rows.set(h, "derivation", derivation).set(h, "draft", false);
         rows.set(h, "built", house.built()).set(h, "areaM2", house.area());
         if (house.code() != null) {
@@ -71,6 +74,11 @@ final class RecordedRows {
         rows.set(n, "from", s.from());
         rows.about(n, s.about(), s.about().basisOr(house.basis()));
         rows.tie(n, "OF", root);
+        for (SourceSystem.Pole p : s.system().poles()) {
+            int pole = rows.node("Pole", s.name() + "." + p.terminal());
+            rows.set(pole, "source", s.name());
+            rows.tie(pole, "PART_OF", n);
+        }
     }
 
     private void box(int root, Box b) {
@@ -83,7 +91,7 @@ final class RecordedRows {
         if (b.shell() != null) {
             rows.set(n, "material", b.shell().material());
             if (b.shell().volume() != null) {
-                rows.set(n, "volumeIn3", b.shell().volume().base() / org.splicebook.record.Unit.CUBIC_INCH.toBase(1));
+                rows.set(n, "volumeIn3", b.shell().volume().base() / Unit.CUBIC_INCH.toBase(1));
             }
         }
         rows.about(n, b.about(), basis);
@@ -211,7 +219,8 @@ final class RecordedRows {
             return n;
         }
         if (ref instanceof Ref.SourceTerminal s) {
-            return rows.node("Source", s.source());
+            String pole = s.source() + "." + s.terminal();
+            return rows.has("Pole", pole) ? rows.node("Pole", pole) : rows.node("Source", s.source());
         }
         if (ref instanceof Ref.PanelTerminal t) {
             return PanelRows.terminal(house, rows, box, t.terminal());

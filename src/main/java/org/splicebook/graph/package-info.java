@@ -23,14 +23,14 @@
  *
  * <pre>
  * House      key = its id. title (what people call it), revision, stored (date and time), built, areaM2, country, edition,
- *            derivation (version of the derivation), draft (true for a draft: leave these out unless asked for)
+ *            derivation (stamp of derivation and graph), draft (true for a draft: leave these out unless asked for)
  * Place      title, kind (kitchen, ...), finished, level
  * Source *   kind, system, amperes, bond (panel with the main bond), from
  * Panel      place, spaces, amperes, bonded, breakersComplete, landingsComplete
  * Main *     name = the panel's. type (breaker, fuse), poles, amperes, protects (list), position, panel
  * Breaker *  main.2+4. panel, space (2+4), type, poles, amperes, protects (list: ground-fault, arc-fault), position (on, off, tripped),
  *            label, commonTrip, opensNeutral
- * Pole *     main.2. panel, breaker (name), space
+ * Pole *     main.2. panel, breaker (name), space; also main.main-1, a pole of the main, and service.l1, a pole of a source (source)
  * Bus *, Bar *, Lug *   main.a, main.n, main.line-1. panel; a Bar has function (neutral, ground)
  * Cable *    kind, shorthand, metres, ends (list of two: box or panel, "?" or "a|b" where one of several), open (an end is not known)
  * Wire *     K1.black. cable, colour, size, material, metal; and derived: uses (strongest first, such as "hot main.6 shown",
@@ -49,7 +49,7 @@
  * <pre>
  * (Place|Source|Panel|Box|Cable)-[:OF]-&gt;(House)
  * (Panel|Box|Device|LoadPoint)-[:AT]-&gt;(Place)
- * (Main|Breaker|Bus|Bar|Lug)-[:IN]-&gt;(Panel)         (Pole)-[:PART_OF]-&gt;(Breaker)
+ * (Main|Breaker|Bus|Bar|Lug)-[:IN]-&gt;(Panel)         (Pole)-[:PART_OF]-&gt;(Breaker|Main|Source)
  * (Device|Joint|WireEnd|Metal)-[:IN]-&gt;(Box or Panel)  (LoadPoint|Terminal)-[:ON]-&gt;(Device)
  * (WireEnd)-[:PART_OF]-&gt;(Wire)-[:PART_OF]-&gt;(Cable)
  * (Cable)-[:ENDS_IN {end}]-&gt;(Box or Panel)           (Cable)-[:MAY_END_IN {end}]-&gt;(Box or Panel)

@@ -1,20 +1,17 @@
 package org.splicebook.graph;
 
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.housefile.HouseWriter;
 import org.splicebook.record.House;
 import org.splicebook.store.RecordText;
 
 /** Houses for tests, and the text that they are kept as. */
 final class TestHouses {
-    private static final Map<House, String> TEXTS = new ConcurrentHashMap<>();
-
-    /** Keeps each test house as the text it was made from. */
+    /** House files, as the program keeps records. */
     static final RecordText TEXT = new RecordText() {
         @Override
         public String write(House house) {
-            return TEXTS.get(house);
+            return HouseWriter.write(house);
         }
 
         @Override
@@ -27,9 +24,7 @@ final class TestHouses {
 
     /** {@return the house of a text} */
     static House of(String text) {
-        House house = HouseFiles.parse("test", text).get();
-        TEXTS.put(house, text);
-        return house;
+        return HouseFiles.parse("test", text).get();
     }
 
     /** {@return a workshop with a bench on a multiwire circuit and a bathroom behind the bench's breaker, under that name} */
