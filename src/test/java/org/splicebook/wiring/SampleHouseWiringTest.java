@@ -44,7 +44,8 @@ class SampleHouseWiringTest {
                                 "main:C9a.white",
                                 List.of("main.11", "main.9"),
                                 null),
-                        crossing(CrossingKind.SHARED_ON_ONE_LEG, "main:C13a.white", List.of("main.13", "main.21"), null),
+                        crossing(
+                                CrossingKind.SHARED_ON_ONE_LEG, "main:C13a.white", List.of("main.13", "main.21"), null),
                         crossing(CrossingKind.BORROWED, "main:C20a.white", List.of("main.10", "main.20"), "stair-head"),
                         crossing(CrossingKind.NEUTRAL_TO_GROUND, "garage-panel.n", List.of(), "garage-panel"));
     }
@@ -66,14 +67,21 @@ class SampleHouseWiringTest {
     void theStairLightAloneBorrows() {
         assertThat(crossing(CrossingKind.BORROWED).loadPoints()).containsExactly("stair-light");
         assertThat(breakers("stair-light")).containsExactly("main.10");
-        assertThat(relies("stair-light", Conductor.NEUTRAL)).contains("C20a.white").doesNotContain("C10a.white");
+        assertThat(relies("stair-light", Conductor.NEUTRAL))
+                .contains("C20a.white")
+                .doesNotContain("C10a.white");
     }
 
     @Test
     void theBenchSharesItsNeutralOnOneLeg() {
         assertThat(crossing(CrossingKind.SHARED_ON_ONE_LEG).loadPoints())
                 .containsExactly(
-                        "bench-1.bottom", "bench-1.top", "bench-2.bottom", "bench-2.top", "bench-3.bottom", "bench-3.top");
+                        "bench-1.bottom",
+                        "bench-1.top",
+                        "bench-2.bottom",
+                        "bench-2.top",
+                        "bench-3.bottom",
+                        "bench-3.top");
         assertThat(point("bench-1.top").feeds().get(0).sourcePoles())
                 .isEqualTo(point("bench-2.top").feeds().get(0).sourcePoles());
     }
@@ -145,7 +153,13 @@ class SampleHouseWiringTest {
     @Test
     void theOldRunsHaveNoGround() {
         for (String point : List.of(
-                "dining-2.top", "living-1.top", "upper-hall-1.top", "living-6.top", "hall-1.top", "bath-light", "dryer")) {
+                "dining-2.top",
+                "living-1.top",
+                "upper-hall-1.top",
+                "living-6.top",
+                "hall-1.top",
+                "bath-light",
+                "dryer")) {
             assertThat(point(point).grounds()).as(point).isEmpty();
         }
         assertThat(point("living-4.top").grounds()).isNotEmpty();
@@ -161,9 +175,7 @@ class SampleHouseWiringTest {
 
     @Test
     void wiresThatLeadNowhereAreThoseOfThePage() {
-        assertThat(wiring.wires().stream()
-                        .filter(w -> w.uses().isEmpty())
-                        .map(WireUse::wire))
+        assertThat(wiring.wires().stream().filter(w -> w.uses().isEmpty()).map(WireUse::wire))
                 .containsExactlyInAnyOrder(
                         "BELL.red",
                         "BELL.white",
@@ -217,13 +229,16 @@ class SampleHouseWiringTest {
     @Test
     void thinWireBehindTwentyAmperesIsTheOneOfThePage() {
         Set<String> thin = new TreeSet<>();
-        house.cables().values().forEach(c -> c.wires().forEach(w -> {
-            if ("14".equals(w.size())
-                    && use(c.name() + "." + w.name()).stream()
-                            .anyMatch(u -> u.conductor() == Conductor.HOT && amperes(String.valueOf(u.pole())) > 15)) {
-                thin.add(c.name());
-            }
-        }));
+        house.cables()
+                .values()
+                .forEach(c -> c.wires().forEach(w -> {
+                    if ("14".equals(w.size())
+                            && use(c.name() + "." + w.name()).stream()
+                                    .anyMatch(u ->
+                                            u.conductor() == Conductor.HOT && amperes(String.valueOf(u.pole())) > 15)) {
+                        thin.add(c.name());
+                    }
+                }));
         assertThat(thin).containsExactly("C9d");
     }
 
@@ -267,7 +282,7 @@ class SampleHouseWiringTest {
     private static Set<String> relies(String id, Conductor conductor) {
         return point(id).reliesOn().stream()
                 .filter(r -> r.conductor() == conductor)
-                .map(r -> r.on().name())
+                .map(r -> r.thing().name())
                 .collect(Collectors.toSet());
     }
 
