@@ -2,7 +2,6 @@ package org.splicebook.wiring;
 
 import static java.util.stream.Collectors.toCollection;
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.fail;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -14,12 +13,12 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.schema.FailsafeSchema;
+import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 
@@ -40,7 +39,7 @@ import org.splicebook.record.House;
  * returns-at: {lamp.neutral: {main.n: must}}           # the same by load terminal
  * over-ground: {lamp: {main.g: must}}                  # over ground bars
  * grounds: {lamp: {main.g: must}}                      # of the ground terminal
- * relies: {lamp: {hot: [pole main.1, device s, wire K1.black, wire-end K1.black@1, joint b:K1.black, source service],
+ * relies: {lamp: {hot: [breaker main.1, device s, wire K1.black, wire-end K1.black@1, joint b:K1.black, source service],
  *                 not-hot: [wire K2.red], neutral: [..], not-neutral: [..], ground: [..], not-ground: [..]}}
  *                                                      # these are / are not among what it relies on in every world (MUST)
  * protections: {lamp: {overcurrent: [main.1, main], ground-fault: [gf], arc-fault: [gf may]}}
@@ -180,20 +179,11 @@ class GoldenHousesTest {
     }
 
     private static Wiring derive(String name, String text) {
-        try {
-            Class<?> reader = Class.forName("org.splicebook.housefile.HouseFiles");
-            Result<?> house = (Result<?>)
-                    reader.getMethod("parse", String.class, String.class).invoke(null, name + ".house.yaml", text);
-            if (!house.isOk() || !house.problems().isEmpty()) {
-                return fail("%s is not a valid house file: %s", name, house.problems());
-            }
-            Class<?> derivation = Class.forName("org.splicebook.wiring.Derivation");
-            return (Wiring) derivation.getMethod("derive", House.class).invoke(null, house.get());
-        } catch (ClassNotFoundException e) {
-            return Assumptions.abort("the reader or the derivation is not there yet");
-        } catch (ReflectiveOperationException e) {
-            throw new IllegalStateException(name, e);
-        }
+        Result<House> house = HouseFiles.parse(name + ".house.yaml", text);
+        assertThat(house.problems())
+                .as("%s is a house file without fault", name)
+                .isEmpty();
+        return Derivation.derive(house.get());
     }
 
     private static String read(String file) {
