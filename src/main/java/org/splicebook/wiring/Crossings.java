@@ -111,14 +111,14 @@ final class Crossings {
     }
 
     private String breakerOf(String pole) {
-        Integer v = net.byTerminal.get(pole.replaceFirst("\\.", "/pole/"));
+        Integer v = net.poles.get(pole);
         return v == null ? pole : net.breakerOf.getOrDefault(v, pole);
     }
 
     private CrossingKind multiwire(Set<String> poles) {
         Map<Set<String>, Integer> legs = new HashMap<>();
         for (String pole : poles) {
-            Integer v = net.byTerminal.get(pole.replaceFirst("\\.", "/pole/"));
+            Integer v = net.poles.get(pole);
             legs.merge(v == null ? Set.of(pole) : loadPoints.sourcePolesOf(v), 1, Integer::sum);
         }
         if (legs.values().stream().anyMatch(n -> n > 1)) {

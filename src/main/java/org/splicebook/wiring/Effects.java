@@ -43,12 +43,20 @@ final class Effects {
     /** Effects of losses in the trunk where no load hangs: they differ only by what is still live. */
     private final Map<List<BitSet>, List<Effect>> byLive = new HashMap<>();
 
-    private final Map<Integer, TreeSet<Integer>> loadPointsBehind = new HashMap<>();
+    /** By vertex: the load points one of whose ways must pass it. */
+    private final int[][] loadPointsBehind;
+
+    private final int[] marked;
+    private final int[] queue;
+    private int stamp;
 
     Effects(Reach reach) {
         this.reach = reach;
         this.net = reach.net;
         this.throughLoads = new ThroughLoads(reach);
+        this.marked = new int[net.size];
+        this.queue = new int[net.size];
+        this.loadPointsBehind = new int[net.size][];
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
                 index(p, p.hotBy);
@@ -58,16 +66,17 @@ final class Effects {
         }
     }
 
+    /** Load points come in order, so the last one tells whether one is already listed. */
     private void index(Part p, int[][][] by) {
         for (int[][] terminals : by) {
-            if (terminals != null) {
-                for (int[] chain : terminals) {
-                    if (chain != null) {
-                        for (int v : chain) {
-                            loadPointsBehind
-                                    .computeIfAbsent(v, k -> new TreeSet<>())
-                                    .add(p.loadPoint);
-                        }
+            for (int[] chain : terminals == null ? new int[0][] : terminals) {
+                for (int v : chain == null ? new int[0] : chain) {
+                    int[] known = loadPointsBehind[v];
+                    if (known == null) {
+                        loadPointsBehind[v] = new int[] {p.loadPoint};
+                    } else if (known[known.length - 1] != p.loadPoint) {
+                        loadPointsBehind[v] = java.util.Arrays.copyOf(known, known.length + 1);
+                        loadPointsBehind[v][known.length] = p.loadPoint;
                     }
                 }
             }
@@ -96,7 +105,9 @@ final class Effects {
         }
         TreeSet<Integer> touched = new TreeSet<>();
         for (int v : vertices) {
-            touched.addAll(loadPointsBehind.getOrDefault(v, new TreeSet<>()));
+            for (int lp : loadPointsBehind[v] == null ? new int[0] : loadPointsBehind[v]) {
+                touched.add(lp);
+            }
         }
         List<Effect> effects = new ArrayList<>();
         for (int lp : touched) {
@@ -169,11 +180,13 @@ final class Effects {
             return known;
         }
         Map<Integer, Map<Part, After>> after = new TreeMap<>();
-        for (Regions.Region r : reach.regions.all) {
-            if (reach.partsOfRegion.get(r.index).isEmpty()) {
-                continue;
-            }
-            if (byRegion.containsKey(r.index) || (changed && differs(r, live))) {
+        for (int r : byRegion.keySet()) {
+            reflood(reach.regions.all.get(r), live, after);
+        }
+        for (Regions.Region r : changed ? reach.regions.all : List.<Regions.Region>of()) {
+            if (!byRegion.containsKey(r.index)
+                    && !reach.partsOfRegion.get(r.index).isEmpty()
+                    && differs(r, live)) {
                 reflood(r, live, after);
             }
         }
@@ -215,13 +228,13 @@ final class Effects {
                 for (int k = 0; k < p.positions; k++) {
                     reach.state.set(p.levers, k);
                     int c = t * p.positions + k;
-                    Marks hot = mark(r, r.hotRoots, live.get(t), Net.Kind.BUS);
-                    a.hot[c] = hot.mask(p);
-                    a.neutral[c] = mark(r, r.neutralRoots, live.get(t), Net.Kind.NEUTRAL_BAR)
-                            .mask(p);
-                    Marks ground = mark(r, r.groundRoots, live.get(t), Net.Kind.GROUND_BAR);
-                    a.overGround[c] = ground.mask(p);
-                    a.grounded[c] = p.ground >= 0 && ground.seen.get(p.ground) ? 1 : 0;
+                    mark(r.hotRoots, r, live.get(t), Net.Kind.BUS);
+                    a.hot[c] = mask(p);
+                    mark(r.neutralRoots, r, live.get(t), Net.Kind.NEUTRAL_BAR);
+                    a.neutral[c] = mask(p);
+                    mark(r.groundRoots, r, live.get(t), Net.Kind.GROUND_BAR);
+                    a.overGround[c] = mask(p);
+                    a.grounded[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
                 }
                 reach.state.join(p.levers);
             }
@@ -230,38 +243,38 @@ final class Effects {
         }
     }
 
-    private record Marks(BitSet seen) {
-        long mask(Part p) {
-            long m = 0;
-            for (int i = 0; i < p.terminals.length; i++) {
-                if (seen.get(p.terminals[i])) {
-                    m |= 1L << i;
-                }
+    private long mask(Part p) {
+        long m = 0;
+        for (int i = 0; i < p.terminals.length; i++) {
+            if (marked[p.terminals[i]] == stamp) {
+                m |= 1L << i;
             }
-            return m;
         }
+        return m;
     }
 
-    private Marks mark(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {
-        BitSet seen = new BitSet(net.size);
-        int[] queue = new int[r.vertices.length];
+    /** Marks what the fed roots reach now. */
+    private void mark(int[] roots, Regions.Region r, BitSet live, Net.Kind kind) {
+        stamp++;
+        if (roots.length == 0) {
+            return;
+        }
         int n = 0;
         for (int v : reach.trunk.fedRoots(r, roots, live, reach.state, kind)) {
-            if (!seen.get(v) && reach.state.conducts(v)) {
-                seen.set(v);
+            if (marked[v] != stamp && reach.state.conducts(v)) {
+                marked[v] = stamp;
                 queue[n++] = v;
             }
         }
         for (int i = 0; i < n; i++) {
             for (int k = net.start[queue[i]]; k < net.start[queue[i] + 1]; k++) {
                 int u = net.adjacent[k];
-                if (!net.cut[u] && !seen.get(u) && reach.state.conducts(u)) {
-                    seen.set(u);
+                if (!net.cut[u] && marked[u] != stamp && reach.state.conducts(u)) {
+                    marked[u] = stamp;
                     queue[n++] = u;
                 }
             }
         }
-        return new Marks(seen);
     }
 
     private void add(List<Effect> effects, int lp, Map<Part, After> after, int[] vertices) {

@@ -73,6 +73,8 @@ final class Net {
     final java.util.Set<Integer> neutralTerminals = new java.util.HashSet<>();
     /** Vertices at which a protective device or breaker watches a current: guarded links, poles, neutral links. */
     final java.util.Set<Integer> sensors = new java.util.HashSet<>();
+    /** Pole vertex by name: {@code main.2}. */
+    final Map<String, Integer> poles = new HashMap<>();
     /** The terminal on the line side of a guarded link. */
     final Map<Integer, Integer> lineSide = new HashMap<>();
     /** Breaker name by pole vertex. */

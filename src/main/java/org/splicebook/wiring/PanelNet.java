@@ -155,6 +155,7 @@ final class PanelNet {
                 int pole = net.addIn(name, Net.Kind.POLE, name + "." + space, own);
                 int terminal = net.addIn(name, Net.Kind.TERMINAL, name + "." + space, own);
                 net.byTerminal.put(name + "/pole/" + space, pole);
+                net.poles.put(name + "." + space, pole);
                 net.breakerOf.put(pole, name + "." + b.key());
                 if (!b.protects().isEmpty()) {
                     net.sensors.add(pole);

@@ -199,7 +199,7 @@ final class Protections {
     }
 
     private String breakerOfPole(String pole) {
-        Integer v = net.byTerminal.get(pole.replaceFirst("\\.", "/pole/"));
+        Integer v = net.poles.get(pole);
         return v == null ? pole : net.breakerOf.getOrDefault(v, pole);
     }
 

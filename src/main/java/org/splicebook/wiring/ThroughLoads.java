@@ -20,6 +20,10 @@ final class ThroughLoads {
 
     private int[] lastGone = new int[0];
     private BitSet lastLive = new BitSet();
+    private boolean lastPlain;
+    private final Map<Integer, Boolean> clusters = new HashMap<>();
+    /** Regions all of whose loads lead to bars that go on: what floats there is held. */
+    private final boolean[] plain;
 
     ThroughLoads(Reach reach) {
         this.reach = reach;
@@ -28,6 +32,29 @@ final class ThroughLoads {
             across.computeIfAbsent(e[0], k -> new ArrayList<>()).add(e[1]);
             across.computeIfAbsent(e[1], k -> new ArrayList<>()).add(e[0]);
         }
+        plain = new boolean[reach.regions.all.size()];
+        java.util.Arrays.fill(plain, true);
+        for (int[] e : net.loadEdges) {
+            int a = reach.regions.of[e[0]];
+            int b = reach.regions.of[e[1]];
+            plain[a] &= isHeld(b);
+            plain[b] &= isHeld(a);
+        }
+        for (Regions.Region r : reach.regions.all) {
+            plain[r.index] |= isHeld(r.index);
+        }
+    }
+
+    /** Whether every part of a region, whatever the levers, is held at a bar: it has no hot and no lever. */
+    private boolean isHeld(int region) {
+        Regions.Region r = reach.regions.all.get(region);
+        return r.hotRoots.length == 0
+                && r.levers.length == 0
+                && r.neutralRoots.length > 0
+                && reach.trunk.live.stream()
+                        .allMatch(l ->
+                                reach.trunk.fedRoots(r, r.neutralRoots, l, reach.state, Net.Kind.NEUTRAL_BAR).length
+                                        > 0);
     }
 
     /** The buses and bars still live; asked many times over for one loss. */
@@ -42,42 +69,79 @@ final class ThroughLoads {
         return live;
     }
 
+    /** {@return whether a load point that lost its feed, these vertices being gone, is reached through loads} */
     boolean reaches(int loadPoint, int[] gone) {
-        LeverState state = reach.state;
-        state.remove(gone);
         if (lastGone != gone) {
             lastGone = gone;
+            reach.state.remove(gone);
             lastLive = live(gone);
+            reach.state.restore(gone);
+            lastPlain = isPlain(gone);
+            clusters.clear();
         }
-        BitSet live = lastLive;
-        BitSet seen = new BitSet(net.size);
-        BitSet hot = new BitSet(net.size);
-        Deque<Integer> floating = new ArrayDeque<>();
+        Net.LoadPoint lp = net.loadPoints.get(loadPoint);
+        if (lastPlain && java.util.Arrays.stream(lp.terminals()).allMatch(t -> plain[reach.regions.of[t]])) {
+            return false;
+        }
+        reach.state.remove(gone);
         boolean found = false;
-        for (int t : net.loadPoints.get(loadPoint).terminals()) {
-            floating.add(t);
+        for (int t : lp.terminals()) {
+            found |= reach.state.conducts(t) && cluster(t);
         }
-        int starts = floating.size();
-        while (!floating.isEmpty() && !found) {
-            int t = floating.poll();
-            boolean start = starts-- > 0;
-            if (seen.get(t) || !state.conducts(t)) {
-                found = !start && hot.get(t);
+        reach.state.restore(gone);
+        return found;
+    }
+
+    /**
+     * Whether a terminal floats and its cluster, of floating parts joined by loads, touches a live part. A cluster has one answer
+     * for all that is in it.
+     */
+    private boolean cluster(int terminal) {
+        Boolean known = clusters.get(terminal);
+        if (known != null) {
+            return known;
+        }
+        BitSet seen = new BitSet(net.size);
+        List<Integer> members = new ArrayList<>();
+        Deque<Integer> next = new ArrayDeque<>(List.of(terminal));
+        boolean live = false;
+        boolean first = true;
+        while (!next.isEmpty()) {
+            int t = next.poll();
+            if (seen.get(t) || !reach.state.conducts(t)) {
                 continue;
             }
             List<Integer> part = new ArrayList<>();
-            int reached = explore(t, seen, live, part);
-            if (reached == HOT) {
-                part.forEach(hot::set);
-                found = !start;
-            } else if (reached == FLOATS) {
-                for (int v : part) {
-                    floating.addAll(across.getOrDefault(v, List.of()));
-                }
+            BitSet own = (BitSet) seen.clone();
+            int reached = explore(t, own, lastLive, part);
+            if (reached == FLOATS) {
+                seen = own;
+                members.addAll(part);
+                part.forEach(v -> next.addAll(across.getOrDefault(v, List.of())));
+            } else if (first) {
+                return false;
+            }
+            live |= reached == HOT;
+            first = false;
+        }
+        for (int v : members) {
+            clusters.put(v, live);
+        }
+        return live;
+    }
+
+    /** Whether only hot wiring of branches goes: then a part with none but plain loads is held at neutral by them. */
+    private boolean isPlain(int[] gone) {
+        for (int v : gone) {
+            if (net.cut[v] || reach.trunk.concerns(v)) {
+                return false;
+            }
+            Regions.Region r = reach.regions.all.get(reach.regions.of[v]);
+            if (r.neutralRoots.length + r.groundRoots.length > 0) {
+                return false;
             }
         }
-        state.restore(gone);
-        return found;
+        return true;
     }
 
     private static final int FLOATS = 0;
