@@ -1,8 +1,10 @@
 package org.splicebook.app;
 
 import java.net.URI;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import org.splicebook.cli.Program;
@@ -45,9 +47,16 @@ final class Splicebook implements Program {
                         s.password(),
                         new HouseRecordText(),
                         Clock.systemUTC(),
-                        Derivation::derive))
+                        Derivation::derive,
+                        ownQuestions(choice)))
                 .orElseGet(() -> Stores.embedded(
                         configuration.data(choice), new HouseRecordText(), Clock.systemUTC(), Derivation::derive));
+    }
+
+    /** The data folder's own questions go with a server's store too; the embedded one finds them itself. */
+    private List<Path> ownQuestions(StoreChoice choice) {
+        Path folder = configuration.data(choice).resolve("queries");
+        return Files.isDirectory(folder) ? List.of(folder) : List.of();
     }
 
     @Override

@@ -1,16 +1,22 @@
 package org.splicebook.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.splicebook.answer.Answer;
+import org.splicebook.answer.Assumption;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Reply;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.render.Json;
+import org.splicebook.render.ProblemText;
 import org.splicebook.render.ReplyJson;
 import org.splicebook.render.ReplyText;
 import org.splicebook.store.HouseStore;
@@ -76,11 +82,25 @@ final class StartCommand implements Callable<Integer> {
         if (houses.findHouse(sample.id()).isEmpty()) {
             return List.of();
         }
-        return ASKED.stream()
-                .map(a -> houses.ask(a.question(), sample.id(), a.parameters()))
-                .filter(Result::isOk) // Who changed the sample house may have taken away what is asked about.
-                .map(Result::get)
-                .toList();
+        List<Reply> replies = new ArrayList<>();
+        for (Asked asked : ASKED) {
+            Result<Reply> reply = ask(houses, sample.id(), asked);
+            if (reply.isOk()) {
+                replies.add(reply.get());
+            } else {
+                // Who changed the sample house may have taken away what is asked about: that is told, and no reason not
+                // to serve.
+                terminal.err().print(ProblemText.write(reply.problems()));
+            }
+        }
+        return replies;
+    }
+
+    /** The first question finds a cold database, so one that was too slow is asked once more. */
+    private static Result<Reply> ask(HouseStore houses, String house, Asked asked) {
+        Result<Reply> first = houses.ask(asked.question(), house, asked.parameters());
+        boolean isSlow = first.problems().stream().anyMatch(p -> p.kind() == ProblemKind.TOO_SLOW);
+        return isSlow ? houses.ask(asked.question(), house, asked.parameters()) : first;
     }
 
     private void json(List<Reply> replies, String url) {
@@ -96,10 +116,17 @@ final class StartCommand implements Callable<Integer> {
             terminal.out().println(ReplyText.brief(reply, width));
         }
         if (!replies.isEmpty()) {
-            terminal.out().println("The reasons, what was assumed and what is not proven come with the command ask.");
-            terminal.out().println(ReplyText.cautions(Caution.forWhat(Leads.TO_A_WIRE), width));
+            terminal.out().println("The command ask prints the reasons too, and what is not proven.");
+            terminal.out().println(ReplyText.care(assumed(replies), Caution.forWhat(Leads.TO_A_WIRE), width));
         }
         terminal.out().println((once ? "Served at " : "Serving until Ctrl-C at ") + url);
+    }
+
+    private static List<String> assumed(List<Reply> replies) {
+        return replies.stream()
+                .flatMap(r -> r instanceof Answer a ? a.assumed().stream() : Stream.of(Assumption.NO_BURIED_TAP))
+                .distinct()
+                .toList();
     }
 
     /** A question of the sample house. */

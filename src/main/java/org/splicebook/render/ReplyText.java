@@ -21,6 +21,9 @@ public final class ReplyText {
     /** Stands above the cautions. */
     public static final String CAUTIONS = "Before a hand goes near a wire";
 
+    /** More of what is excluded is told by name alone. */
+    private static final int MOST_EXCLUDED = 8;
+
     private final int width;
     private final List<String> lines = new ArrayList<>();
 
@@ -52,9 +55,10 @@ public final class ReplyText {
         return String.join("\n", text.lines) + "\n";
     }
 
-    /** {@return the cautions, with their title} */
-    public static String cautions(List<String> cautions, int width) {
+    /** {@return what was assumed and the cautions, with their titles} */
+    public static String care(List<String> assumed, List<String> cautions, int width) {
         ReplyText text = new ReplyText(width);
+        text.bullets("Assumed", assumed);
         text.bullets(CAUTIONS, cautions);
         return String.join("\n", text.lines) + "\n";
     }
@@ -79,7 +83,7 @@ public final class ReplyText {
     private void outcomeAndRows(Answer a, List<Row.Status> statuses) {
         lines.add("");
         lines.addAll(Lines.wrap(outcome(a), width));
-        statuses.forEach(status -> rows(title(status), a.rows(status)));
+        statuses.forEach(status -> rows(status, a.rows(status)));
     }
 
     private void answer(Answer a) {
@@ -110,11 +114,17 @@ public final class ReplyText {
         };
     }
 
-    private void rows(String title, List<Row> rows) {
+    private void rows(Row.Status status, List<Row> rows) {
         if (rows.isEmpty()) {
             return;
         }
-        title(title);
+        title(title(status));
+        if (status == Row.Status.EXCLUDED && rows.size() > MOST_EXCLUDED) {
+            String names =
+                    String.join(", ", rows.stream().map(Row::subject).distinct().toList());
+            lines.addAll(Lines.wrap(names + ".", width));
+            return;
+        }
         Set<String> names = new LinkedHashSet<>();
         rows.forEach(r -> names.addAll(r.columns().keySet()));
         List<String> columns = new ArrayList<>(List.of("what"));

@@ -3,7 +3,10 @@ package org.splicebook.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -11,10 +14,13 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.splicebook.cli.Commands;
 import org.splicebook.cli.Program;
+import org.splicebook.cli.Terminal;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.record.House;
+import org.splicebook.render.Json;
 import org.splicebook.store.HouseStore;
 import org.splicebook.web.ServedStore;
 
@@ -49,6 +55,17 @@ class SplicebookIT {
             assertThat(alone).isNotInstanceOf(ServedStore.class);
             assertThat(alone.listHouses()).hasSize(1);
         }
+    }
+
+    @Test
+    void firstCommandLoadsTheSampleHouseAndAnswersThreeQuestions(@TempDir Path folder) {
+        StringWriter out = new StringWriter();
+        Terminal terminal = new Terminal(new PrintWriter(out), new PrintWriter(System.err, true), 80, false);
+        String[] start = {"start", "--once", "--port", "0", "--json", "--data", folder.toString()};
+        assertThat(Commands.run(program, terminal, start)).isZero();
+        JsonNode printed = Json.read(out.toString());
+        assertThat(printed.path("replies")).hasSize(3);
+        assertThat(printed.path("replies").path(0).path("rows").toString()).contains("shop-gf");
     }
 
     @Test

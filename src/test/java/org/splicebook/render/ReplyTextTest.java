@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -91,15 +93,26 @@ class ReplyTextTest {
     @Test
     void noCautionCallsAnythingDeadOrOff() {
         assertThat(Caution.forWhat(Leads.TO_A_WIRE))
-                .allSatisfy(c -> assertThat(c.toLowerCase(java.util.Locale.ROOT))
+                .allSatisfy(c -> assertThat(c.toLowerCase(Locale.ROOT))
                         .doesNotContain("is off")
                         .doesNotContain("dead"));
     }
 
     @Test
-    void listingsToThatLeadToABreakerCarryCautions() {
+    void listingsThatLeadToABreakerCarryCautions() {
         Listing listing = new Listing(HEADING, List.of("breaker"), List.of(List.of("main.6")));
         assertThat(ReplyText.write(listing, 80)).contains("1 row.", "labels can be wrong");
+    }
+
+    @Test
+    void muchThatIsExcludedIsToldByNameAlone() {
+        List<Row> many = IntStream.range(0, 40)
+                .mapToObj(
+                        i -> new Row("lamp-" + i, Row.Status.EXCLUDED, Basis.SEEN, Map.of("place", "Attic"), List.of()))
+                .toList();
+        String text = ReplyText.write(answer(many), 80);
+        assertThat(text).contains("0 shown, 0 possible, 40 excluded.", "lamp-0, lamp-1,", "lamp-39.");
+        assertThat(text).doesNotContain("Attic");
     }
 
     @Test
