@@ -87,7 +87,7 @@ final class Circuits {
             next.addAll(protective(at, more));
         } else if (way == 9) {
             next.addAll(throughDevice(at, more));
-        } else if (way == 10 && mayUseLevers(s.circuit, 1)) {
+        } else if (way == 10 && mayUseLevers(s.circuit, 2)) {
             deadEndThreeWay(at);
         } else {
             plain(
@@ -274,7 +274,6 @@ final class Circuits {
 
     /** Feed and light in one box, one switch there, the other at the end of a cable of three wires. */
     private void deadEndThreeWay(Place at) {
-        levers.merge(at.circuit, 1, Integer::sum);
         String far = house.box();
         String c = house.cable(CableKind.NM, at.box, far, "black", "red", "white");
         String here = house.device(at.box, "three-way-switch");

@@ -1,6 +1,7 @@
 package org.splicebook.oracle;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -104,7 +105,11 @@ final class Netlist {
     final List<Integer> landedEnds = new ArrayList<>();
 
     final List<String> strapped = new ArrayList<>();
-    int[][] next = new int[0][];
+    final int[][] next;
+    final int[] conditional;
+    final boolean[] cuts;
+    /** Poles, bars and source terminals: where ways end. */
+    final BitSet ends = new BitSet();
 
     Netlist(House house) {
         this.house = house;
@@ -121,6 +126,15 @@ final class Netlist {
         next = vertices.stream()
                 .map(v -> v.next.stream().mapToInt(i -> i).distinct().toArray())
                 .toArray(int[][]::new);
+        conditional = vertices.stream()
+                .filter(v -> !v.conditions.isEmpty())
+                .mapToInt(v -> v.id)
+                .toArray();
+        cuts = new boolean[next.length];
+        for (Vertex v : vertices) {
+            cuts[v.id] = World.cuts(v);
+            ends.set(v.id, v.kind == Kind.POLE || v.kind == Kind.SOURCE || cuts[v.id]);
+        }
     }
 
     int at(String name) {

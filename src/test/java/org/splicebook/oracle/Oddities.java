@@ -9,7 +9,7 @@ import org.splicebook.record.CableKind;
 /** What goes astray between circuits: borrowed neutrals, joined islands, two breakers on one wire, rings, contact with ground. */
 final class Oddities {
     /** More positions than this at once and a house takes too long to flood in all of them. */
-    private static final int MOST_LEVERS = 6;
+    private static final int MOST_LEVERS = 5;
 
     private final HouseBuilder house;
     private final Circuits circuits;

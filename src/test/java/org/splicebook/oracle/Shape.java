@@ -15,8 +15,8 @@ public record Shape(int breakers, int loadPoints, int oddities) {
     /** A big one. */
     public static final Shape LARGE = new Shape(42, 300, 12);
 
-    /** {@return the shape that a seed takes: mostly small and middling, one in forty large} */
+    /** {@return the shape that a seed takes: mostly small, one in ten middling, one in two hundred large} */
     public static Shape of(long seed) {
-        return seed % 40 == 39 ? LARGE : seed % 5 == 4 ? MIDDLE : SMALL;
+        return seed % 200 == 199 ? LARGE : seed % 10 == 4 ? MIDDLE : SMALL;
     }
 }

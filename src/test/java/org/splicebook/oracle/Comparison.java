@@ -1,0 +1,53 @@
+package org.splicebook.oracle;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.splicebook.record.House;
+import org.splicebook.wiring.Derivation;
+
+/** Lays the derivation and the oracle side by side over many houses, on every processor. */
+final class Comparison {
+    private static final int SHOWN = 12;
+
+    private Comparison() {}
+
+    /** Every relation of complete houses is the same. */
+    static void equal(Stream<House> houses) {
+        run(houses, h -> Facts.differences(Oracle.facts(h), Facts.of(Derivation.derive(h))));
+    }
+
+    /** Fails with the first house that has something to say; a house too tangled to flood in every position is left out. */
+    static void run(Stream<House> houses, Function<House, List<String>> check) {
+        AtomicInteger all = new AtomicInteger();
+        AtomicInteger tooMany = new AtomicInteger();
+        String first = houses.parallel()
+                .map(h -> {
+                    all.incrementAndGet();
+                    try {
+                        return said(h, check.apply(h));
+                    } catch (World.TooMany e) {
+                        tooMany.incrementAndGet();
+                        return "";
+                    }
+                })
+                .filter(s -> !s.isEmpty())
+                .findAny()
+                .orElse("");
+        assertThat(first).isEmpty();
+        assertThat(tooMany.get())
+                .as("houses left out as too tangled, of %d", all.get())
+                .isLessThanOrEqualTo(all.get() / 10);
+    }
+
+    private static String said(House h, List<String> differences) {
+        if (differences.isEmpty()) {
+            return "";
+        }
+        return h.id() + ": " + differences.size() + " differences\n"
+                + String.join("\n", differences.subList(0, Math.min(SHOWN, differences.size())));
+    }
+}
