@@ -66,7 +66,7 @@ public final class Derivation {
 
     private LoadPointWiring loadPoint(int lp, List<Feed> feeds, Protections protections) {
         Net.LoadPoint p = net.loadPoints.get(lp);
-        List<ProtectedBy> by = protections.of(lp, feeds, overcurrent.getOrDefault(lp, Map.of()));
+        List<ProtectedBy> by = protections.of(lp, feeds, overcurrent.getOrDefault(lp, Map.of()), ways);
         return new LoadPointWiring(
                 p.id(),
                 p.device(),

@@ -87,7 +87,10 @@ final class GroundTies {
     private static final int GROUND = 1;
     private static final int NEUTRAL = 2;
 
-    /** What a member leads to when its joint is taken away, levers joined. */
+    /**
+     * What a member leads to when its joint is taken away, levers joined. What leads to both leads to another tie, and is neither a
+     * ground thing nor a neutral thing of this joint.
+     */
     private int side(int member, int joint) {
         BitSet seen = new BitSet(net.size);
         List<Integer> queue = new ArrayList<>();
@@ -95,21 +98,19 @@ final class GroundTies {
         seen.set(member);
         seen.set(joint);
         boolean ground = false;
+        boolean neutral = false;
         boolean hot = false;
         for (int i = 0; i < queue.size(); i++) {
             int v = queue.get(i);
-            if (net.neutralTerminals.contains(v)) {
-                return NEUTRAL;
-            }
+            neutral |= net.neutralTerminals.contains(v);
             ground |= isGroundThing(v);
             hot |= loadTerminals.get(v) || net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.LUG;
             for (int k = net.start[v]; k < net.start[v + 1]; k++) {
                 int u = net.adjacent[k];
                 if (net.kind[u] == Net.Kind.NEUTRAL_BAR) {
-                    if (!isBondGround(v, u)) {
-                        return NEUTRAL;
-                    }
-                    ground = true;
+                    boolean bond = isBondGround(v, u);
+                    neutral |= !bond;
+                    ground |= bond;
                 } else if (net.kind[u] == Net.Kind.GROUND_BAR) {
                     ground = true;
                 } else if (!net.cut[u] && !seen.get(u)) {
@@ -118,7 +119,10 @@ final class GroundTies {
                 }
             }
         }
-        return hot ? NOTHING : ground ? GROUND : NOTHING;
+        if (neutral) {
+            return ground ? NOTHING : NEUTRAL;
+        }
+        return ground && !hot ? GROUND : NOTHING;
     }
 
     /** A landing on the bonding panel's neutral bar is ground where its region is. */

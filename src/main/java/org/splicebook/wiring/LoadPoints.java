@@ -57,6 +57,10 @@ final class LoadPoints {
         return found;
     }
 
+    private static int trunkPosition(Touch t) {
+        return t.count()[FIRST] / t.part().positions;
+    }
+
     private static Sureness sureness(Touch t) {
         return t.count()[COUNT] == t.part().cases() ? Sureness.MUST : Sureness.SHOWN;
     }
@@ -72,7 +76,7 @@ final class LoadPoints {
                     List.copyOf(sourcePolesOf(t.root())),
                     net.names.get(t.terminal()),
                     sureness(t),
-                    ways.hops(inside, bus)));
+                    ways.hops(inside, bus, trunkPosition(t))));
         }
         feeds.sort(Comparator.comparing(Feed::pole).thenComparing(Feed::terminal));
         return feeds;
@@ -131,7 +135,8 @@ final class LoadPoints {
         int bar = ways.touches(t.root(), bars);
         int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), new int[] {t.root()});
         String name = bar < 0 ? net.names.get(t.root()) : net.names.get(bar);
-        return new Return(over, name, net.names.get(t.terminal()), sureness(t), ways.hops(inside, bar));
+        return new Return(
+                over, name, net.names.get(t.terminal()), sureness(t), ways.hops(inside, bar, trunkPosition(t)));
     }
 
     /** One return per terminal and bar: the surest, and of these the shortest. */
@@ -165,13 +170,15 @@ final class LoadPoints {
                 continue;
             }
             Set<String> breakers = new TreeSet<>();
-            Set<Set<String>> legs = new java.util.HashSet<>();
+            Set<String> legs = new TreeSet<>();
+            Set<Integer> buses = new TreeSet<>();
             for (int root : byTerminal[terminal]) {
                 ever.add(root);
                 breakers.add(breaker(root));
-                legs.add(sourcePolesOf(root));
+                legs.addAll(sourcePolesOf(root));
+                buses.add(ways.touches(root, Net.Kind.BUS));
             }
-            if (legs.size() > 1) {
+            if (legs.size() > 1 && buses.size() > 1) {
                 return Supply.SHORT;
             }
             twice |= breakers.size() > 1;

@@ -73,6 +73,8 @@ final class Net {
     final java.util.Set<Integer> neutralTerminals = new java.util.HashSet<>();
     /** Vertices at which a protective device or breaker watches a current: guarded links, poles, neutral links. */
     final java.util.Set<Integer> sensors = new java.util.HashSet<>();
+    /** Bus vertex by name: {@code main.a}. */
+    final Map<String, Integer> buses = new HashMap<>();
     /** Pole vertex by name: {@code main.2}. */
     final Map<String, Integer> poles = new HashMap<>();
     /** The terminal on the line side of a guarded link. */
@@ -154,6 +156,9 @@ final class Net {
         }
         cut = new boolean[size];
         for (int v = 0; v < size; v++) {
+            if (kind[v] == Kind.BUS) {
+                buses.put(names.get(v), v);
+            }
             cut[v] = kind[v] == Kind.BUS || kind[v] == Kind.NEUTRAL_BAR || kind[v] == Kind.GROUND_BAR;
         }
         return this;

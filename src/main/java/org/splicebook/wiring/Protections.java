@@ -168,19 +168,10 @@ final class Protections {
      *
      * @param overcurrent breakers and mains that each hot terminal passes, with whether always
      */
-    List<ProtectedBy> of(int loadPoint, List<Feed> feeds, Map<Thing, Sureness> overcurrent) {
-        Map<String, Integer> distance = new HashMap<>();
-        for (Feed f : feeds) {
-            List<Way.Hop> hops = f.way().hops();
-            for (int i = 0; i < hops.size(); i++) {
-                Thing t = hops.get(i).thing();
-                String key =
-                        t.kind() == ThingKind.POLE ? ThingKind.BREAKER + breakerOfPole(t.name()) : t.kind() + t.name();
-                distance.merge(key, i, Math::min);
-            }
-        }
+    List<ProtectedBy> of(int loadPoint, List<Feed> feeds, Map<Thing, Sureness> overcurrent, Ways ways) {
+        List<List<Thing>> lines = lines(feeds, ways);
         List<ProtectedBy> found = new ArrayList<>();
-        rank(found, Protection.OVERCURRENT, overcurrent, distance);
+        rank(found, Protection.OVERCURRENT, overcurrent, lines);
         for (Protection function : List.of(Protection.GROUND_FAULT, Protection.ARC_FAULT)) {
             Map<Thing, Sureness> by = new TreeMap<>();
             for (Sensor s : sensorsPassed(loadPoint)) {
@@ -193,7 +184,7 @@ final class Protections {
                     }
                 }
             }
-            rank(found, function, by, distance);
+            rank(found, function, by, lines);
         }
         return found;
     }
@@ -203,19 +194,50 @@ final class Protections {
         return v == null ? pole : net.breakerOf.getOrDefault(v, pole);
     }
 
-    private static void rank(
-            List<ProtectedBy> found, Protection function, Map<Thing, Sureness> by, Map<String, Integer> distance) {
-        List<Thing> order = new ArrayList<>(by.keySet());
-        Comparator<Thing> nearest =
-                Comparator.comparingInt(t -> distance.getOrDefault(t.kind() + t.name(), Integer.MAX_VALUE));
-        order.sort(nearest.thenComparing(Comparator.naturalOrder()));
-        int rank = -1;
-        for (int i = 0; i < order.size(); i++) {
-            if (i == 0 || nearest.compare(order.get(i - 1), order.get(i)) != 0) {
-                rank = i;
+    /** What is passed from the load point outward, feed by feed and in each position of the trunk. */
+    private List<List<Thing>> lines(List<Feed> feeds, Ways ways) {
+        List<List<Thing>> lines = new ArrayList<>();
+        for (Feed f : feeds) {
+            List<Thing> inside = new ArrayList<>();
+            int bus = -1;
+            for (Way.Hop h : f.way().hops()) {
+                if (h.thing().kind() == ThingKind.BUS) {
+                    bus = net.buses.getOrDefault(h.thing().name(), -1);
+                    break;
+                }
+                inside.add(whole(h.thing()));
             }
-            found.add(new ProtectedBy(
-                    function, order.get(i), java.util.Objects.requireNonNull(by.get(order.get(i))), rank));
+            for (int t = 0; t < reach.trunk.positions; t++) {
+                List<Thing> line = new ArrayList<>(inside);
+                if (bus >= 0) {
+                    ways.trunkWay(bus, t).forEach(v -> line.add(whole(net.thing(v))));
+                }
+                lines.add(line);
+            }
         }
+        return lines;
+    }
+
+    private Thing whole(Thing t) {
+        return t.kind() == ThingKind.POLE ? new Thing(ThingKind.BREAKER, breakerOfPole(t.name())) : t;
+    }
+
+    /** Ranks by how many of them are passed before, the smallest over all lines. */
+    private static void rank(
+            List<ProtectedBy> found, Protection function, Map<Thing, Sureness> by, List<List<Thing>> lines) {
+        Map<Thing, Integer> nearness = new TreeMap<>();
+        for (List<Thing> line : lines) {
+            Set<Thing> passed = new TreeSet<>();
+            for (Thing t : line) {
+                if (by.containsKey(t) && !passed.contains(t)) {
+                    nearness.merge(t, passed.size(), Math::min);
+                    passed.add(t);
+                }
+            }
+        }
+        by.forEach((t, s) -> found.add(new ProtectedBy(function, t, s, nearness.getOrDefault(t, by.size() - 1))));
+        found.sort(Comparator.comparing(ProtectedBy::function)
+                .thenComparingInt(ProtectedBy::nearness)
+                .thenComparing(ProtectedBy::by));
     }
 }

@@ -16,7 +16,7 @@ final class Ways {
     private final int[] stamp;
     private final int[] queue;
     private int now;
-    private final Map<Integer, List<Integer>> trunkWays = new HashMap<>();
+    private final Map<Long, List<Integer>> trunkWays = new HashMap<>();
 
     Ways(Reach reach) {
         this.reach = reach;
@@ -90,12 +90,14 @@ final class Ways {
         return -1;
     }
 
-    /** {@return the way from a bus or bar on to a source, over the trunk, all levers joined} */
-    private List<Integer> trunkWay(int busOrBar) {
-        List<Integer> known = trunkWays.get(busOrBar);
+    /** {@return the way from a bus or bar on to a source, over the trunk, in one of its positions} */
+    List<Integer> trunkWay(int busOrBar, int position) {
+        long key = (long) busOrBar << 32 | position;
+        List<Integer> known = trunkWays.get(key);
         if (known != null) {
             return known;
         }
+        reach.state.set(reach.trunk.levers, position);
         Net.Kind kind = net.kind[busOrBar];
         now++;
         int n = 0;
@@ -114,7 +116,9 @@ final class Ways {
             }
             for (int j = net.start[v]; j < net.start[v + 1]; j++) {
                 int u = net.adjacent[j];
-                if (stamp[u] != now && (net.kind[u] == kind || (!net.cut[u] && reach.trunk.concerns(u)))) {
+                if (stamp[u] != now
+                        && reach.state.conducts(u)
+                        && (net.kind[u] == kind || (!net.cut[u] && reach.trunk.concerns(u)))) {
                     stamp[u] = now;
                     from[u] = v;
                     queue[n++] = u;
@@ -124,12 +128,13 @@ final class Ways {
         if (way.isEmpty()) {
             way.add(busOrBar);
         }
-        trunkWays.put(busOrBar, way);
+        reach.state.join(reach.trunk.levers);
+        trunkWays.put(key, way);
         return way;
     }
 
-    /** {@return the hops of a way inside a region and on over the trunk} */
-    Way hops(int[] inside, int busOrBar) {
+    /** {@return the hops of a way inside a region and on over the trunk in one of its positions} */
+    Way hops(int[] inside, int busOrBar, int position) {
         List<Way.Hop> hops = new ArrayList<>();
         Basis basis = Basis.SEEN;
         BitSet passed = new BitSet();
@@ -137,7 +142,7 @@ final class Ways {
             basis = add(hops, v, basis, passed);
         }
         if (busOrBar >= 0) {
-            for (int v : trunkWay(busOrBar)) {
+            for (int v : trunkWay(busOrBar, position)) {
                 basis = add(hops, v, basis, passed);
             }
         }
