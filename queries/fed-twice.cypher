@@ -13,7 +13,8 @@ RETURN p.name AS subject,
          WHEN 'twice' THEN 'two breakers at once: it dies with neither alone'
          WHEN 'short' THEN 'breakers of unlike legs are joined: a short'
          WHEN 'either' THEN 'one breaker or another, by a switch'
-         ELSE 'one breaker as recorded; which one is not certain, or its hots are on several'
+         WHEN 'none' THEN 'no breaker is recorded, and none of these is excluded'
+         ELSE 'one breaker as recorded, and others are not excluded; or its hots are on several'
        END AS meaning,
        COLLECT { UNWIND feeds AS f RETURN DISTINCT f.breaker AS breaker ORDER BY breaker } AS breakers,
        p.place AS place

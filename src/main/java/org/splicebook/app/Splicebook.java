@@ -4,10 +4,14 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.splicebook.cli.Program;
+import org.splicebook.graph.Neo4jHouseStore;
 import org.splicebook.graph.Stores;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
@@ -21,6 +25,8 @@ import org.splicebook.wiring.Derivation;
 
 /** The program as it runs: opens stores and starts servers as configured. */
 final class Splicebook implements Program {
+    private static final Logger LOG = LoggerFactory.getLogger(Splicebook.class);
+
     private final Configuration configuration;
 
     Splicebook(Configuration configuration) {
@@ -39,7 +45,7 @@ final class Splicebook implements Program {
     }
 
     private HouseStore openHere(StoreChoice choice) {
-        return configuration
+        Neo4jHouseStore store = configuration
                 .server(choice)
                 .map(s -> Stores.server(
                         URI.create(s.uri()),
@@ -48,15 +54,25 @@ final class Splicebook implements Program {
                         new HouseRecordText(),
                         Clock.systemUTC(),
                         Derivation::derive,
-                        ownQuestions(choice)))
+                        questionsForServer(choice)))
                 .orElseGet(() -> Stores.embedded(
-                        configuration.data(choice), new HouseRecordText(), Clock.systemUTC(), Derivation::derive));
+                        configuration.data(choice),
+                        new HouseRecordText(),
+                        Clock.systemUTC(),
+                        Derivation::derive,
+                        choice.queries()));
+        store.refusedQuestions().forEach(p -> LOG.warn("A question is left out: {}", p.said()));
+        return store;
     }
 
     /** The data folder's own questions go with a server's store too; the embedded one finds them itself. */
-    private List<Path> ownQuestions(StoreChoice choice) {
-        Path folder = configuration.data(choice).resolve("queries");
-        return Files.isDirectory(folder) ? List.of(folder) : List.of();
+    private List<Path> questionsForServer(StoreChoice choice) {
+        List<Path> folders = new ArrayList<>(choice.queries());
+        Path own = configuration.data(choice).resolve("queries");
+        if (Files.isDirectory(own)) {
+            folders.add(own);
+        }
+        return folders;
     }
 
     @Override

@@ -14,12 +14,24 @@ public interface Program {
      * @param neo4j the URI of a Neo4j server; null for the embedded one in the data folder
      * @param user the server's user
      * @param passwordFile a file with the server's password
+     * @param queries folders of further questions
      */
     record StoreChoice(
             @Nullable Path data,
             @Nullable String neo4j,
             @Nullable String user,
-            @Nullable Path passwordFile) {}
+            @Nullable Path passwordFile,
+            List<Path> queries) {
+        public StoreChoice {
+            queries = List.copyOf(queries);
+        }
+
+        /** A choice without further questions. */
+        public StoreChoice(
+                @Nullable Path data, @Nullable String neo4j, @Nullable String user, @Nullable Path passwordFile) {
+            this(data, neo4j, user, passwordFile, List.of());
+        }
+    }
 
     /**
      * Where to listen.

@@ -1,6 +1,8 @@
 package org.splicebook.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -30,7 +32,13 @@ final class StoreOptions {
             description = "A file with that user's password; else $SPLICEBOOK_NEO4J_PASSWORD_FILE.")
     private @Nullable Path passwordFile;
 
+    @Option(
+            names = "--queries",
+            paramLabel = "FOLDER",
+            description = "A folder of further questions, beside the folder queries of the data folder.")
+    private List<Path> queries = new ArrayList<>();
+
     Program.StoreChoice choice() {
-        return new Program.StoreChoice(data, neo4j, user, passwordFile);
+        return new Program.StoreChoice(data, neo4j, user, passwordFile, queries);
     }
 }
