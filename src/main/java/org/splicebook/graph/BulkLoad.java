@@ -14,6 +14,7 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.store.Revision;
+import org.splicebook.wiring.Wiring;
 
 /**
  * The fast way in for many new houses. Some houses share a transaction; when one of these fails, the houses of the earlier ones are
@@ -22,6 +23,12 @@ import org.splicebook.store.Revision;
 final class BulkLoad {
     /** As many relationships as are sent at once: enough to be fast, few enough for the memory of one transaction. */
     private static final int TIES_AT_ONCE = 20_000;
+
+    /** As many houses as are derived side by side. */
+    private static final int DERIVED_AT_ONCE = 8;
+
+    /** A house that is ready to be stored. */
+    private record Ready(Ledger.Kept kept, GraphRows rows) {}
 
     private final Transactions transactions;
     private final Projection projection;
@@ -43,41 +50,44 @@ final class BulkLoad {
         }
         String token = Secret.random();
         List<Revision> done = new ArrayList<>();
-        List<Ledger.Kept> kept = new ArrayList<>();
-        List<GraphRows> rows = new ArrayList<>();
-        int ties = 0;
+        List<Ready> ready = new ArrayList<>();
+        List<House> order = List.copyOf(houses);
         try {
-            for (House h : houses) {
-                Ledger.Kept k = first.apply(h, token);
-                GraphRows r = projection.of(projection.derive(h), k.revision());
-                kept.add(k);
-                rows.add(r);
-                ties += r.ties().size();
-                if (ties >= TIES_AT_ONCE) {
-                    store(kept, rows, done);
-                    ties = 0;
+            for (int i = 0; i < order.size(); i += DERIVED_AT_ONCE) {
+                order.subList(i, Math.min(order.size(), i + DERIVED_AT_ONCE)).parallelStream()
+                        .map(h -> ready(first.apply(h, token), projection.derive(h)))
+                        .toList()
+                        .forEach(ready::add);
+                if (ready.stream().mapToInt(r -> r.rows().ties().size()).sum() >= TIES_AT_ONCE) {
+                    store(ready, done);
                 }
             }
-            store(kept, rows, done);
+            store(ready, done);
             return Result.ok(List.copyOf(done));
         } catch (ProblemException e) {
             takeBack(done, token);
             return new Result.Failed<>(e.problems());
+        } catch (RuntimeException e) {
+            takeBack(done, token);
+            throw e;
         }
     }
 
-    private void store(List<Ledger.Kept> kept, List<GraphRows> rows, List<Revision> done) {
-        if (kept.isEmpty()) {
+    private Ready ready(Ledger.Kept kept, Wiring wiring) {
+        return new Ready(kept, projection.of(wiring, kept.revision()));
+    }
+
+    private void store(List<Ready> ready, List<Revision> done) {
+        if (ready.isEmpty()) {
             return;
         }
         transactions.write(tx -> {
-            Ledger.appendNew(tx, kept);
-            GraphWriter.create(tx, rows);
+            Ledger.appendNew(tx, ready.stream().map(Ready::kept).toList());
+            GraphWriter.create(tx, ready.stream().map(Ready::rows).toList());
             return true;
         });
-        kept.forEach(k -> done.add(k.revision()));
-        kept.clear();
-        rows.clear();
+        ready.forEach(r -> done.add(r.kept().revision()));
+        ready.clear();
     }
 
     private List<Problem> taken(Collection<House> houses) {

@@ -71,7 +71,7 @@ final class Verifier {
         } catch (ProblemException | UncheckedIOException e) {
             return List.of(house + ": the newest record cannot be read, so its graph cannot be judged.");
         }
-        return differences(house, expected, GraphWriter.read(tx, house));
+        return differences(house, expected, GraphWriter.read(tx, house).rows());
     }
 
     private GraphRows expected(TransactionContext tx, String house) {
