@@ -42,7 +42,7 @@ public final class Derivation {
 
     private Wiring derive() {
         reliance();
-        Protections protections = new Protections(reach);
+        Protections protections = new Protections(reach, ways);
         List<List<Feed>> feeds = new ArrayList<>();
         List<LoadPointWiring> told = new ArrayList<>();
         for (int lp = 0; lp < net.loadPoints.size(); lp++) {
@@ -66,7 +66,7 @@ public final class Derivation {
 
     private LoadPointWiring loadPoint(int lp, List<Feed> feeds, Protections protections) {
         Net.LoadPoint p = net.loadPoints.get(lp);
-        List<ProtectedBy> by = protections.of(lp, feeds, overcurrent.getOrDefault(lp, Map.of()), ways);
+        List<ProtectedBy> by = protections.of(lp, feeds, overcurrent.getOrDefault(lp, Map.of()));
         return new LoadPointWiring(
                 p.id(),
                 p.device(),
@@ -108,7 +108,7 @@ public final class Derivation {
                 if (breaker && e.terminalFewer()) {
                     overcurrent
                             .computeIfAbsent(e.loadPoint(), k -> new TreeMap<>())
-                            .put(x.thing(), e.terminalLost() ? Sureness.MUST : Sureness.MAY);
+                            .put(x.thing(), e.always() ? Sureness.MUST : Sureness.MAY);
                 }
             }
         }

@@ -19,6 +19,7 @@ final class Effects {
      * @param fewer whether it is live in fewer cases
      * @param terminalLost whether one of its hot terminals is hot in no case any more
      * @param terminalFewer whether one of its hot terminals is hot in fewer cases
+     * @param always whether in every case in which it is live one of its hot terminals is lost
      */
     record Effect(
             int loadPoint,
@@ -27,7 +28,8 @@ final class Effects {
             LossRow.Ground ground,
             boolean fewer,
             boolean terminalLost,
-            boolean terminalFewer) {
+            boolean terminalFewer,
+            boolean always) {
         boolean changes() {
             return hot != LossRow.Hot.KEPT || neutral != LossRow.Neutral.KEPT || ground != LossRow.Ground.KEPT;
         }
@@ -317,10 +319,32 @@ final class Effects {
         } else if (ground.fewer()) {
             g = LossRow.Ground.IMPAIRED;
         }
-        Effect e = new Effect(lp, h, n, g, hot.fewer(), terminalLost, terminalFewer);
+        Effect e = new Effect(lp, h, n, g, hot.fewer(), terminalLost, terminalFewer, always(parts, after));
         if (e.changes() || e.terminalFewer()) {
             effects.add(e);
         }
+    }
+
+    /** No case of all parts together is live and loses nothing. */
+    private static boolean always(List<Part> parts, Map<Part, After> after) {
+        for (int t = 0; t < parts.get(0).trunkPositions; t++) {
+            boolean nothingLost = true;
+            boolean liveAndNothingLost = false;
+            for (Part p : parts) {
+                After a = after.get(p);
+                boolean some = false;
+                for (int c = t * p.positions; c < (t + 1) * p.positions; c++) {
+                    boolean loses = a != null && (p.hot[c] & ~a.hot[c]) != 0;
+                    some |= !loses;
+                    liveAndNothingLost |= !loses && p.hot[c] != 0;
+                }
+                nothingLost &= some;
+            }
+            if (nothingLost && liveAndNothingLost) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static long or(long[] masks) {

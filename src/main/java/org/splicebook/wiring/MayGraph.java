@@ -114,6 +114,13 @@ final class MayGraph {
                 }
             }
         }
+        house.sources().values().stream().filter(s -> s.at() != null).forEach(s -> {
+            for (int v : Things.sourceVertices(net, s)) {
+                if (!inJoint.get(v)) {
+                    opensOf.computeIfAbsent(s.at(), x -> new ArrayList<>()).add(v);
+                }
+            }
+        });
         for (Box b : house.boxes().values()) {
             Integer metal = net.byTerminal.get(b.name() + "/box");
             if (metal != null && !inJoint.get(metal)) {

@@ -40,12 +40,14 @@ final class Protections {
     record Passing(boolean hot, boolean everywhere, boolean somewhere, boolean ever) {}
 
     private final Reach reach;
+    private final Ways ways;
     private final Net net;
     final List<Sensor> sensors = new ArrayList<>();
     private final Map<Integer, List<Sensor>> byVertex = new HashMap<>();
 
-    Protections(Reach reach) {
+    Protections(Reach reach, Ways ways) {
         this.reach = reach;
+        this.ways = ways;
         this.net = reach.net;
         for (Panel p : net.house.panels().values()) {
             for (Breaker b : p.breakers().values()) {
@@ -129,12 +131,12 @@ final class Protections {
                 boolean all = ground == 0;
                 for (int i = 0; i < p.terminals.length; i++) {
                     if ((p.hot[c] >> i & 1) != 0) {
-                        boolean passes = meets(p.hotBy[c][i], s);
+                        boolean passes = passes(p, c, i, p.hotBy[c][i], p.hotRoots[c][i], s);
                         all &= passes;
                         somewhere |= passes;
                     }
                     if ((neutral >> i & 1) != 0) {
-                        boolean passes = meets(p.neutralBy[c][i], s);
+                        boolean passes = passes(p, c, i, p.neutralBy[c][i], p.neutralRoots[c][i], s);
                         all &= passes;
                         somewhere |= passes;
                     }
@@ -154,6 +156,21 @@ final class Protections {
         return new Passing(any, any && always && oneWay, somewhere, any && ever && oneWay);
     }
 
+    /** Whether every way passes the sensor: at one of its vertices, or now at one and now at another. */
+    private boolean passes(Part p, int at, int terminal, int[] chain, int[] roots, Sensor s) {
+        if (meets(chain, s)) {
+            return true;
+        }
+        if (s.vertices().stream().filter(p.passedBySome::contains).count() < 2) {
+            return false;
+        }
+        int[] gone = Regions.ints(s.vertices());
+        reach.state.remove(gone);
+        boolean without = ways.inCase(p, at, p.terminals[terminal], roots).length > 0;
+        reach.state.restore(gone);
+        return !without;
+    }
+
     private static boolean meets(int[] chain, Sensor s) {
         for (int v : chain) {
             if (s.vertices().contains(v)) {
@@ -168,8 +185,8 @@ final class Protections {
      *
      * @param overcurrent breakers and mains that each hot terminal passes, with whether always
      */
-    List<ProtectedBy> of(int loadPoint, List<Feed> feeds, Map<Thing, Sureness> overcurrent, Ways ways) {
-        List<List<Thing>> lines = lines(feeds, ways);
+    List<ProtectedBy> of(int loadPoint, List<Feed> feeds, Map<Thing, Sureness> overcurrent) {
+        List<List<Thing>> lines = lines(feeds);
         List<ProtectedBy> found = new ArrayList<>();
         rank(found, Protection.OVERCURRENT, overcurrent, lines);
         for (Protection function : List.of(Protection.GROUND_FAULT, Protection.ARC_FAULT)) {
@@ -195,7 +212,7 @@ final class Protections {
     }
 
     /** What is passed from the load point outward, feed by feed and in each position of the trunk. */
-    private List<List<Thing>> lines(List<Feed> feeds, Ways ways) {
+    private List<List<Thing>> lines(List<Feed> feeds) {
         List<List<Thing>> lines = new ArrayList<>();
         for (Feed f : feeds) {
             List<Thing> inside = new ArrayList<>();

@@ -28,6 +28,10 @@ final class Regions {
 
         boolean hotFeeder;
         boolean neutralFeeder;
+        /** Vertices that touch the neutral bar of the panel with the main bond. */
+        int[] bondRoots = new int[0];
+
+        boolean holdsLoadTerminal;
         boolean groundOnly;
 
         Region(int index) {
@@ -155,6 +159,8 @@ final class Regions {
             ground.addAll(bondNeutral);
             neutral.removeAll(bondNeutral);
         }
+        r.bondRoots = ints(bondNeutral);
+        r.holdsLoadTerminal = loadTerminal;
         r.sensors = ints(sensors);
         r.levers = ints(levers);
         r.hotRoots = ints(hot);

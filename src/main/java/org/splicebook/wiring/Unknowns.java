@@ -24,7 +24,7 @@ final class Unknowns {
     private final Net net;
     private final MayGraph graph;
     private final int[] group;
-    private final Map<Integer, Wiring.OpenRegion> regions = new TreeMap<>();
+    private final List<Wiring.OpenRegion> regions;
     private final Map<Integer, BitSet> reachedFrom = new TreeMap<>();
     private @Nullable MayDominators hot;
     private @Nullable MayDominators neutral;
@@ -34,14 +34,13 @@ final class Unknowns {
         this.reach = reach;
         this.net = reach.net;
         this.graph = new MayGraph(net);
-        this.group = new int[reach.regions.all.size()];
-        Arrays.fill(group, -1);
+        OpenRegions open = new OpenRegions(reach, graph);
+        this.group = open.group;
+        this.regions = open.told();
         if (graph.any) {
-            joinRegions();
-            describe();
             hot = new MayDominators(graph, roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE));
-            neutral = new MayDominators(graph, allRoots(r -> r.neutralRoots));
-            ground = new MayDominators(graph, allRoots(r -> r.groundRoots));
+            neutral = new MayDominators(graph, withBond(r -> r.neutralRoots));
+            ground = new MayDominators(graph, withBond(r -> r.groundRoots));
         }
     }
 
@@ -52,88 +51,23 @@ final class Unknowns {
                 .toArray();
     }
 
-    private int[] allRoots(java.util.function.Function<Regions.Region, int[]> of) {
+    /** The roots of all regions; at the bonding panel's neutral bar an open region may turn out to be neutral or ground. */
+    private int[] withBond(java.util.function.Function<Regions.Region, int[]> of) {
         return reach.regions.all.stream()
-                .flatMapToInt(r -> Arrays.stream(of.apply(r)))
+                .flatMapToInt(r -> java.util.stream.IntStream.concat(
+                        Arrays.stream(of.apply(r)),
+                        group[r.index] < 0 ? java.util.stream.IntStream.empty() : Arrays.stream(r.bondRoots)))
+                .distinct()
                 .toArray();
     }
 
-    /** Regions that may-arcs join are one open region. */
-    private void joinRegions() {
-        int n = reach.regions.all.size();
-        int[] parent = new int[n + graph.nodes - net.size];
-        Arrays.setAll(parent, i -> i);
-        BitSet touched = new BitSet();
-        for (int[] a : graph.arcs()) {
-            int x = slot(a[0], n);
-            int y = slot(a[1], n);
-            if (x >= 0 && y >= 0) {
-                touched.set(x);
-                touched.set(y);
-                parent[find(parent, x)] = find(parent, y);
-            }
+    /** Whether it is open whether a vertex is neutral or ground: its region lands at the bond and no load terminal is known in it. */
+    private boolean isUndecided(int v) {
+        if (!isOpen(v)) {
+            return false;
         }
-        Map<Integer, Integer> ids = new HashMap<>();
-        for (int r = 0; r < n; r++) {
-            if (touched.get(r)) {
-                group[r] = ids.computeIfAbsent(find(parent, r), k -> ids.size() + 1);
-            }
-        }
-    }
-
-    /** The union-find slot of a node: its region, or its own for hubs; buses and bars have none. */
-    private int slot(int node, int regionCount) {
-        if (node >= net.size) {
-            return regionCount + node - net.size;
-        }
-        return net.cut[node] ? -1 : reach.regions.of[node];
-    }
-
-    private static int find(int[] parent, int x) {
-        int v = x;
-        while (parent[v] != v) {
-            parent[v] = parent[parent[v]];
-            v = parent[v];
-        }
-        return v;
-    }
-
-    private void describe() {
-        Map<Integer, Set<String>> boxes = new TreeMap<>();
-        Map<Integer, Set<String>> breakers = new TreeMap<>();
-        Map<Integer, Set<String>> cables = new TreeMap<>();
-        Map<Integer, Set<String>> lps = new TreeMap<>();
-        for (int v = 0; v < net.size; v++) {
-            if (net.cut[v] || group[reach.regions.of[v]] < 0) {
-                continue;
-            }
-            int g = group[reach.regions.of[v]];
-            Set<String> open = boxes.computeIfAbsent(g, k -> new TreeSet<>());
-            if (graph.openBoxes.contains(net.boxes.get(v))) {
-                open.add(net.boxes.get(v));
-            }
-            if (net.kind[v] == Net.Kind.POLE) {
-                breakers.computeIfAbsent(g, k -> new TreeSet<>()).add(net.breakerOf.getOrDefault(v, net.names.get(v)));
-            } else if (net.kind[v] == Net.Kind.WIRE) {
-                cables.computeIfAbsent(g, k -> new TreeSet<>()).add(Regions.cableOf(net.names.get(v)));
-            }
-        }
-        for (Net.LoadPoint lp : net.loadPoints) {
-            for (int t : lp.terminals()) {
-                int g = group[reach.regions.of[t]];
-                if (g >= 0) {
-                    lps.computeIfAbsent(g, k -> new TreeSet<>()).add(lp.id());
-                }
-            }
-        }
-        boxes.forEach((g, names) -> regions.put(
-                g,
-                new Wiring.OpenRegion(
-                        "open-" + g,
-                        List.copyOf(names),
-                        List.copyOf(breakers.getOrDefault(g, Set.of())),
-                        List.copyOf(cables.getOrDefault(g, Set.of())),
-                        List.copyOf(lps.getOrDefault(g, Set.of())))));
+        Regions.Region r = reach.regions.all.get(reach.regions.of[v]);
+        return r.bondRoots.length > 0 && !r.holdsLoadTerminal;
     }
 
     private boolean isOpen(int vertex) {
@@ -184,7 +118,7 @@ final class Unknowns {
         List<Feed> all = new ArrayList<>(recorded);
         Set<String> known = new HashSet<>();
         recorded.forEach(f -> known.add(f.pole() + " " + f.terminal()));
-        for (int root : roots(Net.Kind.POLE)) {
+        for (int root : roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE)) {
             if (!isOpen(root)) {
                 continue;
             }
@@ -206,12 +140,32 @@ final class Unknowns {
 
     List<Return> returns(int lp, List<Return> recorded) {
         Net.LoadPoint p = net.loadPoints.get(lp);
-        return isOpen(p) ? withMay(p.terminals(), recorded, Conductor.NEUTRAL) : recorded;
+        if (!isOpen(p)) {
+            return recorded;
+        }
+        List<Return> judged = recorded.stream()
+                .map(r -> r.over() == Conductor.GROUND && mayReachNeutral(r.terminal()) ? possible(r) : r)
+                .toList();
+        return withMay(p.terminals(), judged, Conductor.NEUTRAL);
+    }
+
+    private boolean mayReachNeutral(String terminal) {
+        Integer v = net.byTerminal.get(terminal);
+        return v != null && neutral != null && isOpen(v) && neutral.reaches(v);
+    }
+
+    private static Return possible(Return r) {
+        return new Return(r.over(), r.bar(), r.terminal(), Sureness.MAY, r.way());
     }
 
     List<Return> grounds(int lp, List<Return> recorded) {
         int g = net.loadPoints.get(lp).ground();
-        return isOpen(g) ? withMay(new int[] {g}, recorded, Conductor.GROUND) : recorded;
+        if (!isOpen(g)) {
+            return recorded;
+        }
+        List<Return> judged =
+                isUndecided(g) ? recorded.stream().map(Unknowns::possible).toList() : recorded;
+        return withMay(new int[] {g}, judged, Conductor.GROUND);
     }
 
     private List<Return> withMay(int[] terminals, List<Return> recorded, Conductor over) {
@@ -219,13 +173,23 @@ final class Unknowns {
         Set<String> known = new HashSet<>();
         recorded.forEach(r -> known.add(r.bar() + " " + r.terminal()));
         for (int bar = 0; bar < net.size; bar++) {
-            Net.Kind wanted = over == Conductor.NEUTRAL ? Net.Kind.NEUTRAL_BAR : Net.Kind.GROUND_BAR;
-            if (net.kind[bar] != wanted) {
+            boolean wanted = over == Conductor.NEUTRAL
+                    ? net.kind[bar] == Net.Kind.NEUTRAL_BAR
+                    : net.kind[bar] == Net.Kind.GROUND_BAR
+                            || (net.kind[bar] == Net.Kind.NEUTRAL_BAR
+                                    && reach.regions.holdsMainBond(net.panels.get(bar)));
+            if (!wanted) {
                 continue;
             }
-            BitSet reached = from(bar);
+            BitSet reached = (BitSet) from(bar).clone();
             for (int i = net.start[bar]; i < net.start[bar + 1]; i++) {
-                reached.or(from(net.adjacent[i]));
+                int u = net.adjacent[i];
+                boolean neutralForSure = over == Conductor.GROUND
+                        && net.kind[bar] == Net.Kind.NEUTRAL_BAR
+                        && reach.regions.all.get(reach.regions.of[u]).holdsLoadTerminal;
+                if (!neutralForSure) {
+                    reached.or(from(u));
+                }
             }
             for (int t : terminals) {
                 if (reached.get(t) && known.add(net.names.get(bar) + " " + net.names.get(t))) {
@@ -241,6 +205,9 @@ final class Unknowns {
         Net.LoadPoint p = net.loadPoints.get(lp);
         if (!isOpen(p)) {
             return true;
+        }
+        if (conductor == Conductor.GROUND && isUndecided(p.ground())) {
+            return false;
         }
         MayDominators d = conductor == Conductor.HOT ? hot : conductor == Conductor.NEUTRAL ? neutral : ground;
         int[] terminals = conductor == Conductor.GROUND ? new int[] {p.ground()} : p.terminals();
@@ -300,8 +267,12 @@ final class Unknowns {
     }
 
     private WireUse withMay(WireUse w, int v) {
-        List<WireUse.Use> uses = new ArrayList<>(w.uses());
-        for (int root : roots(Net.Kind.POLE)) {
+        List<WireUse.Use> uses = new ArrayList<>();
+        for (WireUse.Use u : w.uses()) {
+            boolean decided = u.conductor() == Conductor.HOT || !isUndecided(v);
+            uses.add(decided ? u : new WireUse.Use(u.conductor(), u.pole(), Sureness.MAY));
+        }
+        for (int root : roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE)) {
             String pole = net.names.get(root);
             if (isOpen(root) && from(root).get(v) && uses.stream().noneMatch(u -> pole.equals(u.pole()))) {
                 uses.add(new WireUse.Use(Conductor.HOT, pole, Sureness.MAY));
@@ -351,6 +322,6 @@ final class Unknowns {
     }
 
     List<Wiring.OpenRegion> regions() {
-        return List.copyOf(regions.values());
+        return regions;
     }
 }
