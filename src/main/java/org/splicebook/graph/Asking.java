@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Record;
@@ -63,6 +64,9 @@ final class Asking {
                    } AS open
             """;
 
+    private static final String REVISION = "MATCH (h:House {key: $house}) RETURN coalesce(h.revision, 0) AS revision";
+    private static final int TRIES = 5;
+
     private final Driver driver;
     private final QuestionFile file;
     private final Question question;
@@ -84,16 +88,14 @@ final class Asking {
         }
         try (Session session = driver.session(
                 SessionConfig.builder().withDefaultAccessMode(AccessMode.READ).build())) {
-            try {
-                return session.executeRead(this::ask, LIMITED);
-            } catch (ClientException e) {
-                if (!isTooSlow(e) || question.acrossHouses()) {
-                    throw e;
-                }
-                // On a busy machine it may have been the planning that took so long: have that done, and ask once more.
-                session.executeRead(this::rehearse, PLANNING);
-                return session.executeRead(this::ask, LIMITED);
-            }
+            Asked asked = ask(session);
+            List<Problem> unknown = asked.isEmpty() && !question.acrossHouses()
+                    ? session.executeRead(
+                            tx -> Names.unknown(
+                                    tx, question, house, asked.reply().heading().parameters()),
+                            PLANNING)
+                    : List.of();
+            return unknown.isEmpty() ? Result.ok(asked.reply()) : new Result.Failed<>(unknown);
         } catch (ClientException e) {
             return Result.failed(said(e));
         } catch (Neo4jException e) {
@@ -101,34 +103,71 @@ final class Asking {
         }
     }
 
-    /** Asks of no house, so that the plan is made and kept. */
+    /** A reply, and whether nothing was found at all. */
+    private record Asked(Reply reply, boolean isEmpty) {}
+
+    private Asked ask(Session session) {
+        for (int i = 0; i < TRIES; i++) {
+            Optional<Asked> asked;
+            try {
+                asked = session.executeRead(this::ask, LIMITED);
+            } catch (ClientException e) {
+                if (!isTooSlow(e) || question.acrossHouses()) {
+                    throw e;
+                }
+                // On a busy machine it may have been the planning that took so long: have that done, and ask once more.
+                session.executeRead(this::rehearse, PLANNING);
+                asked = session.executeRead(this::ask, LIMITED);
+            }
+            if (asked.isPresent()) {
+                return asked.get();
+            }
+        }
+        throw new ProblemException(Problem.error(
+                ProblemKind.STALE,
+                Where.field("house"),
+                "The house " + house + " was changed each time while it was asked about.",
+                "Ask again."));
+    }
+
+    /** Asks of no house, so that the plans are made and kept. */
     private int rehearse(TransactionContext tx) {
         Map<String, Object> bound = new LinkedHashMap<>(Parameters.filled(question, given));
         bound.put("house", "");
+        tx.run(HOUSE, bound).consume();
+        tx.run(REVISION, bound).consume();
+        Ways.rehearse(tx);
         return tx.run(file.cypher(), bound).list().size();
     }
 
-    private Result<Reply> ask(TransactionContext tx) {
+    /** {@return the reply, unless the house was changed meanwhile: the database shows each statement the newest state} */
+    private Optional<Asked> ask(TransactionContext tx) {
         Map<String, String> all = Parameters.filled(question, given);
         Record record = question.acrossHouses() ? null : house(tx);
         Heading heading = record == null ? acrossHouses(all) : oneHouse(record, all);
         Map<String, Object> bound = new LinkedHashMap<>(all);
         bound.put("house", house);
         List<Record> records = tx.run(file.cypher(), bound).list();
-        if (records.isEmpty() && !question.acrossHouses()) {
-            List<Problem> unknown = Names.unknown(tx, question, house, all);
-            if (!unknown.isEmpty()) {
-                return new Result.Failed<>(unknown);
-            }
-        }
+        Reply reply;
         if (question.kind() == Question.Kind.LISTING) {
             List<List<Object>> rows = records.stream()
                     .map(r -> r.values().stream().map(Cells::plain).toList())
                     .toList();
-            return Result.ok(new Listing(heading, question.columns(), rows));
+            reply = new Listing(heading, question.columns(), rows);
+        } else {
+            Openness open = record == null ? new Openness(List.of()) : Openness.of(record.get("open"));
+            reply = answer(tx, heading, records, open);
         }
-        Openness open = record == null ? new Openness(List.of()) : Openness.of(record.get("open"));
-        return Result.ok(answer(tx, heading, records, open));
+        if (record != null && !isStill(tx, heading.revision())) {
+            return Optional.empty();
+        }
+        return Optional.of(new Asked(reply, records.isEmpty()));
+    }
+
+    private boolean isStill(TransactionContext tx, long revision) {
+        return tx.run(REVISION, Map.of("house", house))
+                .list(r -> r.get("revision").asLong())
+                .equals(List.of(revision));
     }
 
     private Answer answer(TransactionContext tx, Heading heading, List<Record> records, Openness open) {

@@ -15,22 +15,10 @@ import org.splicebook.problem.Where;
 final class Names {
     /** Parameter: the label, or labels, of what it names. */
     private static final Map<String, List<String>> NAMED = Map.ofEntries(
-            entry(
-                    "thing",
-                    List.of(
-                            "Breaker",
-                            "Pole",
-                            "Main",
-                            "Source",
-                            "Device",
-                            "Cable",
-                            "Wire",
-                            "WireEnd",
-                            "Joint",
-                            "Terminal")),
+            entry("thing", List.of("Thing")),
             entry("point", List.of("LoadPoint")),
             entry("breaker", List.of("Breaker")),
-            entry("device", List.of("Device")),
+            entry("device", List.of("Device", "Breaker", "Main")),
             entry("box", List.of("Box", "Panel")),
             entry("cable", List.of("Cable")),
             entry("wire", List.of("Wire")),

@@ -54,6 +54,11 @@ final class Ways {
         return new Ways(ofPoint, parameters.values());
     }
 
+    /** Asks for the ways of nothing, so that the plan is made and kept. */
+    static void rehearse(TransactionContext tx) {
+        tx.run(OF_POINTS, Map.of("house", "", "points", List.of(""))).consume();
+    }
+
     /** {@return the why of a row, hop by hop} */
     List<String> why(Record row) {
         if (row.containsKey(Asking.WAYS)) {
