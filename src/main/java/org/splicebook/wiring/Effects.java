@@ -3,6 +3,7 @@ package org.splicebook.wiring;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -97,7 +98,7 @@ final class Effects {
             byRegion.computeIfAbsent(reach.regions.of[v], k -> new ArrayList<>())
                     .add(v);
         }
-        if (trunk) {
+        if (trunk && (vertices.length > 1 || !reach.trunk.isDeadEnd(vertices[0]))) {
             return flooded(vertices, byRegion, true);
         }
         for (List<Integer> inOne : byRegion.values()) {
@@ -221,28 +222,46 @@ final class Effects {
         return false;
     }
 
+    /** Floods a region again, once for all parts that the same levers matter to. */
     private void reflood(Regions.Region r, List<BitSet> live, Map<Integer, Map<Part, After>> after) {
+        Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
         for (Part p : reach.partsOfRegion.get(r.index)) {
             int n = p.cases();
-            After a = new After(new long[n], new long[n], new long[n], new long[n]);
-            for (int t = 0; t < p.trunkPositions; t++) {
-                reach.state.set(reach.trunk.levers, t);
-                for (int k = 0; k < p.positions; k++) {
-                    reach.state.set(p.levers, k);
-                    int c = t * p.positions + k;
-                    mark(r.hotRoots, r, live.get(t), Net.Kind.BUS);
-                    a.hot[c] = mask(p);
-                    mark(r.neutralRoots, r, live.get(t), Net.Kind.NEUTRAL_BAR);
-                    a.neutral[c] = mask(p);
-                    mark(r.groundRoots, r, live.get(t), Net.Kind.GROUND_BAR);
-                    a.overGround[c] = mask(p);
-                    a.grounded[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
-                }
-                reach.state.join(p.levers);
-            }
-            reach.state.join(reach.trunk.levers);
-            after.computeIfAbsent(p.loadPoint, k -> new HashMap<>()).put(p, a);
+            after.computeIfAbsent(p.loadPoint, k -> new HashMap<>())
+                    .put(p, new After(new long[n], new long[n], new long[n], new long[n]));
+            bySet.computeIfAbsent(java.util.Arrays.stream(p.levers).boxed().toList(), k -> new ArrayList<>())
+                    .add(p);
         }
+        for (int t = 0; t < reach.trunk.positions; t++) {
+            reach.state.set(reach.trunk.levers, t);
+            BitSet now = live.get(t);
+            int[] hot = reach.trunk.fedRoots(r, r.hotRoots, now, reach.state, Net.Kind.BUS);
+            int[] neutral = reach.trunk.fedRoots(r, r.neutralRoots, now, reach.state, Net.Kind.NEUTRAL_BAR);
+            int[] ground = reach.trunk.fedRoots(r, r.groundRoots, now, reach.state, Net.Kind.GROUND_BAR);
+            for (List<Part> parts : bySet.values()) {
+                Part first = parts.get(0);
+                for (int k = 0; k < first.positions; k++) {
+                    reach.state.set(first.levers, k);
+                    int c = t * first.positions + k;
+                    mark(hot);
+                    parts.forEach(p -> of(after, p).hot[c] = mask(p));
+                    mark(neutral);
+                    parts.forEach(p -> of(after, p).neutral[c] = mask(p));
+                    mark(ground);
+                    for (Part p : parts) {
+                        of(after, p).overGround[c] = mask(p);
+                        of(after, p).grounded[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
+                    }
+                }
+                reach.state.join(first.levers);
+            }
+        }
+        reach.state.join(reach.trunk.levers);
+    }
+
+    private static After of(Map<Integer, Map<Part, After>> after, Part p) {
+        return java.util.Objects.requireNonNull(
+                java.util.Objects.requireNonNull(after.get(p.loadPoint)).get(p));
     }
 
     private long mask(Part p) {
@@ -255,14 +274,11 @@ final class Effects {
         return m;
     }
 
-    /** Marks what the fed roots reach now. */
-    private void mark(int[] roots, Regions.Region r, BitSet live, Net.Kind kind) {
+    /** Marks what these roots reach now. */
+    private void mark(int[] roots) {
         stamp++;
-        if (roots.length == 0) {
-            return;
-        }
         int n = 0;
-        for (int v : reach.trunk.fedRoots(r, roots, live, reach.state, kind)) {
+        for (int v : roots) {
             if (marked[v] != stamp && reach.state.conducts(v)) {
                 marked[v] = stamp;
                 queue[n++] = v;

@@ -91,7 +91,10 @@ final class Reach {
         }
         Map<BitSet, List<Part>> partSets = new LinkedHashMap<>();
         Map<BitSet, List<Integer>> wireSets = new LinkedHashMap<>();
-        build(r, trunk.live.get(0), true);
+        hotFed = r.hotRoots;
+        neutralFed = r.neutralRoots;
+        groundFed = r.groundRoots;
+        build();
         Relevance relevance = new Relevance(net, r, free);
         for (Part p : parts) {
             BitSet set = new BitSet();
@@ -132,9 +135,12 @@ final class Reach {
         }
         for (int t = 0; t < trunk.positions; t++) {
             state.set(trunk.levers, t);
+            hotFed = trunk.fedRoots(r, r.hotRoots, trunk.live.get(t), state, Net.Kind.BUS);
+            neutralFed = trunk.fedRoots(r, r.neutralRoots, trunk.live.get(t), state, Net.Kind.NEUTRAL_BAR);
+            groundFed = trunk.fedRoots(r, r.groundRoots, trunk.live.get(t), state, Net.Kind.GROUND_BAR);
             for (int p = 0; p < count; p++) {
                 state.set(used, p);
-                build(r, trunk.live.get(t), false);
+                build();
                 record(t * count + p, parts, wires);
             }
         }
@@ -146,10 +152,7 @@ final class Reach {
     private int[] neutralFed = new int[0];
     private int[] groundFed = new int[0];
 
-    private void build(Regions.Region r, BitSet live, boolean all) {
-        hotFed = all ? r.hotRoots : trunk.fedRoots(r, r.hotRoots, live, state, Net.Kind.BUS);
-        neutralFed = all ? r.neutralRoots : trunk.fedRoots(r, r.neutralRoots, live, state, Net.Kind.NEUTRAL_BAR);
-        groundFed = all ? r.groundRoots : trunk.fedRoots(r, r.groundRoots, live, state, Net.Kind.GROUND_BAR);
+    private void build() {
         hot.build(hotFed, state);
         neutral.build(neutralFed, state);
         ground.build(groundFed, state);

@@ -25,6 +25,9 @@ final class Trunk {
     private final Net net;
     private final Regions regions;
     private final int[] queue;
+    /** Vertices of feeder regions on some way between two of its ends. */
+    private final BitSet between = new BitSet();
+
     private final int[] seen;
     private int stamp;
     private final Set<String> bonded = new HashSet<>();
@@ -47,7 +50,7 @@ final class Trunk {
         Set<Integer> found = new HashSet<>();
         BlockTree tree = new BlockTree(net);
         for (Regions.Region r : regions.all) {
-            if ((r.hotFeeder || r.neutralFeeder) && r.levers.length > 0) {
+            if (r.hotFeeder || r.neutralFeeder) {
                 found.addAll(leversBetween(r, tree, state));
             }
         }
@@ -72,8 +75,8 @@ final class Trunk {
     }
 
     /**
-     * Whether a lever of a feeder region lies on some simple way between two of its buses, bars or sources: then, with an imagined
-     * root joined to all of these, it is in one block with the root. Switches of a branch that hangs on a feeder do not.
+     * The levers of a feeder region that lie on some simple way between two of its buses, bars or sources: with an imagined root
+     * joined to all of these, what lies so is in one block with the root. Switches of a branch that hangs on a feeder do not.
      */
     private Set<Integer> leversBetween(Regions.Region r, BlockTree tree, LeverState state) {
         List<Integer> ends = new ArrayList<>();
@@ -88,11 +91,15 @@ final class Trunk {
                 ends.add(v);
             }
         }
+        ends.forEach(between::set);
         tree.build(Regions.ints(ends), state);
         Set<Integer> found = new HashSet<>();
         for (int v : r.vertices) {
-            if (net.lever[v] >= 0 && tree.reaches(v) && tree.isBesideRoots(v)) {
-                found.add(net.lever[v]);
+            if (tree.reaches(v) && tree.isBesideRoots(v)) {
+                between.set(v);
+                if (net.lever[v] >= 0) {
+                    found.add(net.lever[v]);
+                }
             }
         }
         return found;
@@ -208,6 +215,11 @@ final class Trunk {
                     .forEach(b -> found.computeIfAbsent(b, x -> new TreeSet<>()).add(name));
         }
         return found;
+    }
+
+    /** {@return whether a vertex of a feeder region lies on no way between its buses, bars and sources: its loss takes none away} */
+    boolean isDeadEnd(int v) {
+        return !between.get(v);
     }
 
     /** {@return the vertices whose loss may take a bus or bar away: those of feeder regions} */

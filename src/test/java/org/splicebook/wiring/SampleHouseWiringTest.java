@@ -73,6 +73,18 @@ class SampleHouseWiringTest {
     }
 
     @Test
+    void withTheBorrowedHomeRunCutTheBathStaysLiveThroughTheStairLight() {
+        assertThat(wiring.losses().stream()
+                        .filter(l -> l.mode() == LossMode.CABLE_CUT
+                                && l.thing().name().equals("C20a"))
+                        .flatMap(l -> l.rows().stream())
+                        .filter(r -> r.hot() == LossRow.Hot.LOST_LIVE_THROUGH_LOAD)
+                        .map(LossRow::loadPoint))
+                .containsExactly(
+                        "bath-fan", "bath-light", "upper-hall-1.bottom", "upper-hall-1.top", "upper-hall-light");
+    }
+
+    @Test
     void theBenchSharesItsNeutralOnOneLeg() {
         assertThat(crossing(CrossingKind.SHARED_ON_ONE_LEG).loadPoints())
                 .containsExactly(
