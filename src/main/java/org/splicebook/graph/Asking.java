@@ -64,7 +64,6 @@ final class Asking {
                    } AS open
             """;
 
-    private static final String REVISION = "MATCH (h:House {key: $house}) RETURN coalesce(h.revision, 0) AS revision";
     private static final int TRIES = 5;
 
     private final Driver driver;
@@ -130,17 +129,17 @@ final class Asking {
                 "Ask again."));
     }
 
-    /** Asks of no house, so that the plans are made and kept. */
+    /** Asks of no house, so that the plans are made and kept. They are kept by how long the parameters are, among other things. */
     private int rehearse(TransactionContext tx) {
         Map<String, Object> bound = new LinkedHashMap<>(Parameters.filled(question, given));
-        bound.put("house", "");
-        tx.run(HOUSE, bound).consume();
-        tx.run(REVISION, bound).consume();
-        Ways.rehearse(tx);
+        String none = "/".repeat(house.length());
+        bound.put("house", none);
+        tx.run(HOUSE, Map.of("house", none)).consume();
+        Ways.rehearse(tx, none);
         return tx.run(file.cypher(), bound).list().size();
     }
 
-    /** {@return the reply, unless the house was changed meanwhile: the database shows each statement the newest state} */
+    /** {@return the reply, unless the house was changed meanwhile} */
     private Optional<Asked> ask(TransactionContext tx) {
         Map<String, String> all = Parameters.filled(question, given);
         Record record = question.acrossHouses() ? null : house(tx);
@@ -148,6 +147,11 @@ final class Asking {
         Map<String, Object> bound = new LinkedHashMap<>(all);
         bound.put("house", house);
         List<Record> records = tx.run(file.cypher(), bound).list();
+        Optional<Ways> ways =
+                record == null ? Optional.of(Ways.none()) : Ways.read(tx, house, heading.revision(), all, records);
+        if (ways.isEmpty()) {
+            return Optional.empty();
+        }
         Reply reply;
         if (question.kind() == Question.Kind.LISTING) {
             List<List<Object>> rows = records.stream()
@@ -156,22 +160,12 @@ final class Asking {
             reply = new Listing(heading, question.columns(), rows);
         } else {
             Openness open = record == null ? new Openness(List.of()) : Openness.of(record.get("open"));
-            reply = answer(tx, heading, records, open);
-        }
-        if (record != null && !isStill(tx, heading.revision())) {
-            return Optional.empty();
+            reply = answer(heading, records, ways.get(), open);
         }
         return Optional.of(new Asked(reply, records.isEmpty()));
     }
 
-    private boolean isStill(TransactionContext tx, long revision) {
-        return tx.run(REVISION, Map.of("house", house))
-                .list(r -> r.get("revision").asLong())
-                .equals(List.of(revision));
-    }
-
-    private Answer answer(TransactionContext tx, Heading heading, List<Record> records, Openness open) {
-        Ways ways = Ways.read(tx, house, heading.parameters(), records);
+    private Answer answer(Heading heading, List<Record> records, Ways ways, Openness open) {
         List<Row> rows = new ArrayList<>();
         for (Record r : records) {
             Map<String, Object> columns = new LinkedHashMap<>();

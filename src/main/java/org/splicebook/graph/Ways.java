@@ -3,9 +3,10 @@ package org.splicebook.graph;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
@@ -23,9 +24,13 @@ import org.splicebook.wiring.Way;
 final class Ways {
     private static final int TOLD = 3;
     private static final String OF_POINTS = """
-            UNWIND $points AS point
-            MATCH (p:LoadPoint {key: $house + '/' + point})-[way:FED_BY|RETURNS_OVER|GROUNDED_OVER]->()
-            RETURN p.name AS point, way
+            MATCH (h:House {key: $house})
+            RETURN coalesce(h.revision, 0) AS revision,
+                   COLLECT {
+                     UNWIND $points AS point
+                     MATCH (p:LoadPoint {key: $house + '/' + point})-[way:FED_BY|RETURNS_OVER|GROUNDED_OVER]->()
+                     RETURN {point: point, way: way}
+                   } AS ways
             """;
 
     private final Map<String, List<Relationship>> ofPoint;
@@ -36,27 +41,43 @@ final class Ways {
         this.named = named;
     }
 
-    /** Reads the ways of those subjects that are load points and not excluded. */
-    static Ways read(TransactionContext tx, String house, Map<String, String> parameters, List<Record> rows) {
+    /**
+     * Reads the ways of those subjects that are load points and not excluded.
+     *
+     * @param rows the rows that the question returned
+     * @param revision the revision that they were read from
+     * @return the ways, unless the house was changed meanwhile: the database shows each statement the newest state
+     */
+    static Optional<Ways> read(
+            TransactionContext tx, String house, long revision, Map<String, String> parameters, List<Record> rows) {
         List<String> points = rows.stream()
                 .filter(r -> !r.containsKey(Asking.WAYS)
+                        && r.containsKey("subject")
                         && !r.get("status").asString("").equals("excluded"))
                 .map(r -> String.valueOf(Cells.plain(r.get("subject"))))
                 .distinct()
                 .toList();
-        Map<String, List<Relationship>> ofPoint = new HashMap<>();
-        if (!points.isEmpty() && !house.isEmpty()) {
-            tx.run(OF_POINTS, Map.of("house", house, "points", points))
-                    .forEachRemaining(
-                            r -> ofPoint.computeIfAbsent(r.get("point").asString(), k -> new ArrayList<>())
-                                    .add(r.get("way").asRelationship()));
-        }
-        return new Ways(ofPoint, parameters.values());
+        return tx.run(OF_POINTS, Map.of("house", house, "points", points)).stream()
+                .filter(r -> r.get("revision").asLong() == revision)
+                .findFirst()
+                .map(r -> new Ways(byPoint(r.get("ways")), parameters.values()));
+    }
+
+    /** {@return the ways of nothing} */
+    static Ways none() {
+        return new Ways(Map.of(), List.of());
     }
 
     /** Asks for the ways of nothing, so that the plan is made and kept. */
-    static void rehearse(TransactionContext tx) {
-        tx.run(OF_POINTS, Map.of("house", "", "points", List.of(""))).consume();
+    static void rehearse(TransactionContext tx, String house) {
+        tx.run(OF_POINTS, Map.of("house", house, "points", List.of())).consume();
+    }
+
+    private static Map<String, List<Relationship>> byPoint(Value ways) {
+        return ways.asList(w -> w).stream()
+                .collect(Collectors.groupingBy(
+                        w -> w.get("point").asString(),
+                        Collectors.mapping(w -> w.get("way").asRelationship(), Collectors.toList())));
     }
 
     /** {@return the why of a row, hop by hop} */
