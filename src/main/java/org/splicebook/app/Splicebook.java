@@ -1,13 +1,17 @@
 package org.splicebook.app;
 
+import java.io.File;
 import java.net.URI;
+import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.splicebook.cli.Program;
@@ -96,6 +100,29 @@ final class Splicebook implements Program {
             store.close();
             throw e;
         }
+    }
+
+    @Override
+    public List<String> command(List<String> arguments) {
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        String home = System.getProperty("splicebook.home");
+        if (home != null) {
+            command.add("-Dsplicebook.home=" + home);
+        }
+        command.addAll(List.of("-cp", classPath(), Main.class.getName()));
+        command.addAll(arguments);
+        return List.copyOf(command);
+    }
+
+    /** Started from its sources, the program has a class loader of its own, and the Java machine's class path is the build tool's. */
+    private static String classPath() {
+        if (Main.class.getClassLoader() instanceof URLClassLoader own) {
+            return Arrays.stream(own.getURLs())
+                    .map(url -> Path.of(URI.create(url.toString())).toString())
+                    .collect(Collectors.joining(File.pathSeparator));
+        }
+        return System.getProperty("java.class.path");
     }
 
     @Override

@@ -40,9 +40,11 @@ public final class Commands {
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),
+                new BenchCommand(program, terminal),
                 new AutoComplete.GenerateCompletion())) {
             line.addSubcommand(command);
         }
+        line.setCaseInsensitiveEnumValuesAllowed(true);
         line.getCommandSpec().version("splicebook " + program.version());
         line.getSubcommands()
                 .values()

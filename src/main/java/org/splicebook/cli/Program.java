@@ -63,6 +63,9 @@ public interface Program {
     /** {@return a server, started} */
     Server serve(StoreChoice choice, Listen listen);
 
+    /** {@return the command line that runs this program once more, in a process of its own} */
+    List<String> command(List<String> arguments);
+
     /** {@return the folder of the sample house} */
     Path sampleHouse();
 

@@ -170,6 +170,7 @@ class CommandsTest {
                 "check-file",
                 "export",
                 "verify-store",
+                "bench",
                 "generate-completion"
             })
     void everyCommandExplainsItself(String command) {

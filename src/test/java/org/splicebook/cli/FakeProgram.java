@@ -3,6 +3,7 @@ package org.splicebook.cli;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
+import java.util.List;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -66,6 +67,11 @@ final class FakeProgram implements Program {
                 opened.close();
             }
         };
+    }
+
+    @Override
+    public List<String> command(List<String> arguments) {
+        throw new UnsupportedOperationException("no process in tests of commands");
     }
 
     @Override

@@ -1,0 +1,45 @@
+package org.splicebook.cli;
+
+import static java.util.Map.entry;
+
+import java.util.Map;
+import java.util.Optional;
+import org.splicebook.answer.Question;
+
+/** What the sample house is asked when questions are measured: things that have much hanging on them. */
+final class BenchQuestions {
+    /** The question that does nothing: its round trip is what every other pays at least. */
+    static final String EMPTY = "bench-empty";
+
+    /** The file of {@link #EMPTY}. */
+    static final String EMPTY_FILE = """
+            // Does the store answer?
+            // columns: one
+            // kind: listing
+            // across-houses
+            RETURN 1 AS one
+            """;
+
+    private static final Map<String, Map<String, String>> PARAMETERS = Map.ofEntries(
+            entry("box-breakers", Map.of("box", "stair-head")),
+            entry("houses-with-crossing", Map.of("kind", "borrowed")),
+            entry("neutral-crossings", Map.of("kind", "any")),
+            entry("protected-by", Map.of("point", "bath-1.top")),
+            entry("relies-on-device", Map.of("device", "shop-gf")),
+            entry("shares-breaker", Map.of("point", "bath-1.top")),
+            entry("shares-neutral", Map.of("breaker", "main.9")),
+            entry("unprotected", Map.of("function", "ground-fault")),
+            entry("way-back", Map.of("point", "bath-1.top")),
+            entry("what-goes-off", Map.of("thing", "shop-gf")),
+            entry("wire-use", Map.of("wire", "C10g.white")));
+
+    private BenchQuestions() {}
+
+    /** {@return what to ask it with; empty where it needs something that is not known for it} */
+    static Optional<Map<String, String>> parameters(Question question) {
+        Map<String, String> known = PARAMETERS.getOrDefault(question.id(), Map.of());
+        boolean isEnough =
+                question.parameters().stream().allMatch(p -> !p.otherwise().isEmpty() || known.containsKey(p.name()));
+        return isEnough ? Optional.of(known) : Optional.empty();
+    }
+}

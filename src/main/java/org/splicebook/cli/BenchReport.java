@@ -1,0 +1,159 @@
+package org.splicebook.cli;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.lang.management.ManagementFactory;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.splicebook.render.Json;
+import org.splicebook.render.Table;
+
+/** What was measured, on what, and how each figure can be measured again. */
+final class BenchReport {
+    /** A figure that stands by itself. */
+    record Figure(String what, Timings timings, String repeat) {}
+
+    /**
+     * A question at the API, with the empty question asked in turn with it.
+     *
+     * @param houses how many houses the store held
+     */
+    record Asked(
+            String question,
+            Map<String, String> parameters,
+            int houses,
+            Timings timings,
+            Timings empty,
+            String repeat) {
+        double timesEmpty() {
+            return timings.median() / empty.median();
+        }
+    }
+
+    private final String version;
+    private final Instant date = Instant.now().truncatedTo(ChronoUnit.SECONDS);
+    private final double loadBefore = load();
+    final List<Figure> figures = new ArrayList<>();
+    final List<Asked> asked = new ArrayList<>();
+    /** Questions that were not asked, and why. */
+    final List<String> skipped = new ArrayList<>();
+    /** Questions that were refused, and why. */
+    final List<String> failed = new ArrayList<>();
+
+    BenchReport(String version) {
+        this.version = version;
+    }
+
+    private static double load() {
+        return ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage();
+    }
+
+    /** {@return how many times the time alone it took among many houses, where both were measured} */
+    OptionalDouble growth(Asked among) {
+        return asked.stream()
+                .filter(a ->
+                        a.houses() == 1 && among.houses() > 1 && a.question().equals(among.question()))
+                .mapToDouble(alone -> among.timings().median() / alone.timings().median())
+                .findFirst();
+    }
+
+    ObjectNode json() {
+        ObjectNode o = Json.object();
+        o.put("splicebook", version);
+        o.put("date", date.toString());
+        o.put("java", Runtime.version().toString());
+        o.put("processors", Runtime.getRuntime().availableProcessors());
+        o.put("load-before", loadBefore);
+        o.put("load-after", load());
+        o.set("figures", Json.list(figures, f -> {
+            ObjectNode n = timings(Json.object().put("what", f.what()), "", f.timings());
+            return n.put("repeat", f.repeat());
+        }));
+        o.set("questions", Json.list(asked, this::json));
+        o.set("skipped", Json.tree(skipped));
+        o.set("failed", Json.tree(failed));
+        return o;
+    }
+
+    private ObjectNode json(Asked a) {
+        ObjectNode n = Json.object().put("question", a.question());
+        n.set("parameters", Json.tree(a.parameters()));
+        n.put("houses", a.houses());
+        timings(n, "", a.timings());
+        timings(n, "empty-", a.empty());
+        n.put("times-empty", a.timesEmpty());
+        growth(a).ifPresent(g -> n.put("growth", g));
+        return n.put("repeat", a.repeat());
+    }
+
+    private static ObjectNode timings(ObjectNode n, String prefix, Timings t) {
+        return n.put(prefix + "count", t.count())
+                .put(prefix + "median-ms", t.median())
+                .put(prefix + "p99-ms", t.p99())
+                .put(prefix + "least-ms", t.least())
+                .put(prefix + "most-ms", t.most());
+    }
+
+    List<String> lines(int width) {
+        List<String> lines = new ArrayList<>();
+        lines.add("splicebook " + version + ", " + date + ", Java " + Runtime.version() + ", "
+                + Runtime.getRuntime().availableProcessors() + " processors, load average " + said(loadBefore)
+                + " before and " + said(load()) + " after. All times are milliseconds.");
+        if (!figures.isEmpty()) {
+            lines.add("");
+            lines.addAll(new Table(
+                            List.of("figure", "median", "least", "most", "runs", "repeat with"),
+                            figures.stream().map(BenchReport::row).toList())
+                    .lines(width));
+        }
+        asked.stream().map(Asked::houses).distinct().forEach(n -> questions(lines, n, width));
+        skipped.forEach(s -> lines.add("Not asked: " + s));
+        failed.forEach(f -> lines.add("Failed: " + f));
+        return lines;
+    }
+
+    private static List<String> row(Figure f) {
+        Timings t = f.timings();
+        return List.of(
+                f.what(), said(t.median()), said(t.least()), said(t.most()), String.valueOf(t.count()), f.repeat());
+    }
+
+    private void questions(List<String> lines, int houses, int width) {
+        List<Asked> these = asked.stream().filter(a -> a.houses() == houses).toList();
+        lines.add("");
+        lines.add(
+                houses == 1
+                        ? "Questions at the API, one house. Empty is the round trip of RETURN 1 as a question at the same"
+                                + " API, asked in turn with each."
+                        : "The same among " + houses + " houses. Growth is the median beside that of one house.");
+        lines.addAll(new Table(
+                        List.of("question", "median", "p99", "empty", "times empty", houses == 1 ? "calls" : "growth"),
+                        these.stream().map(a -> row(a, houses)).toList())
+                .lines(width));
+        Asked first = these.get(0);
+        lines.add("Repeat a line with: " + first.repeat().replace("--question " + first.question(), "--question ID"));
+    }
+
+    private List<String> row(Asked a, int houses) {
+        return List.of(
+                a.question(),
+                said(a.timings().median()),
+                said(a.timings().p99()),
+                said(a.empty().median()),
+                said(a.timesEmpty()),
+                houses == 1
+                        ? String.valueOf(a.timings().count())
+                        : growth(a).stream()
+                                .mapToObj(BenchReport::said)
+                                .findFirst()
+                                .orElse("not measured"));
+    }
+
+    private static String said(double value) {
+        return String.format(Locale.ROOT, value >= 100 ? "%.0f" : value >= 10 ? "%.1f" : "%.2f", value);
+    }
+}

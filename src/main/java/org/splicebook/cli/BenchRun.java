@@ -1,0 +1,237 @@
+package org.splicebook.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.splicebook.answer.Question;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.Revision;
+import org.splicebook.wiring.Derivation;
+
+/** Measures the program on the sample house, in an empty store of its own that is thrown away afterwards. */
+final class BenchRun {
+    /** What can be measured by itself. */
+    enum Part {
+        START,
+        FILE,
+        QUESTIONS,
+        COPIES
+    }
+
+    /**
+     * How much is measured.
+     *
+     * @param parts which parts
+     * @param ids only these questions; all where it is empty
+     * @param starts how many cold starts
+     * @param files how many times the house file is stored, after a third as many to warm up
+     * @param calls how often each question is asked
+     * @param warmUp how often before that
+     * @param copies how many houses are in the store at last
+     * @param seconds the longest that one question is measured
+     */
+    record Amount(
+            Set<Part> parts, Set<String> ids, int starts, int files, int calls, int warmUp, int copies, int seconds) {}
+
+    private final Program program;
+    private final Terminal terminal;
+    private final Amount amount;
+    private final BenchReport report;
+    private final House sample;
+
+    BenchRun(Program program, Terminal terminal, Amount amount) {
+        this.program = program;
+        this.terminal = terminal;
+        this.amount = amount;
+        this.report = new BenchReport(program.version());
+        this.sample = HouseFiles.read(program.sampleHouse()).get();
+    }
+
+    BenchReport measure() {
+        try (TemporaryFolder folder = new TemporaryFolder("splicebook-bench-")) {
+            if (amount.parts().contains(Part.START)) {
+                coldStarts(folder.path());
+            }
+            if (!amount.parts().equals(Set.of(Part.START))) {
+                served(folder.path().resolve("served"));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return report;
+    }
+
+    private void say(String doing) {
+        terminal.err().println(doing);
+        terminal.err().flush();
+    }
+
+    private void coldStarts(Path folder) throws IOException {
+        say("Starting the program " + amount.starts() + " times ...");
+        long[] nanos = new long[amount.starts()];
+        try (Bar bar = new Bar("Starting", terminal)) {
+            for (int i = 0; i < nanos.length; i++) {
+                nanos[i] = ColdStart.nanos(program, Files.createDirectory(folder.resolve("start-" + i)));
+                bar.at(i + 1L, nanos.length, "");
+            }
+        }
+        figure(
+                "cold start: process to first answer, empty data folder",
+                nanos,
+                "--only start --starts " + amount.starts());
+    }
+
+    private void figure(String what, long[] nanos, String options) {
+        report.figures.add(new BenchReport.Figure(what, Timings.of(nanos), "splicebook bench " + options));
+    }
+
+    private void served(Path data) throws IOException {
+        Path queries = Files.createDirectories(data.resolve("queries"));
+        Files.writeString(queries.resolve(BenchQuestions.EMPTY + ".cypher"), BenchQuestions.EMPTY_FILE);
+        Program.StoreChoice here = new Program.StoreChoice(data, null, null, null);
+        try (Program.Server server = program.serve(here, new Program.Listen(null, 0, List.of()))) {
+            HouseStore store = server.store();
+            // The environment can name a server, whose store is not ours to fill.
+            if (!store.health().kind().equals("embedded")) {
+                throw new ProblemException(Problem.error(
+                        ProblemKind.REFUSED,
+                        Where.NOWHERE,
+                        "The store is on a server, and bench measures the embedded one.",
+                        "Take SPLICEBOOK_NEO4J out of the environment."));
+            }
+            Revision stored = store.put(sample, 0, "bench", "to be measured").get();
+            if (amount.parts().contains(Part.FILE)) {
+                storeFile(store, stored.number());
+            }
+            URI url = URI.create(server.url());
+            if (amount.parts().contains(Part.QUESTIONS) || amount.parts().contains(Part.COPIES)) {
+                questions(store, url, 1);
+            }
+            if (amount.parts().contains(Part.COPIES)) {
+                copies(store);
+                questions(store, url, amount.copies());
+            }
+        }
+    }
+
+    private void storeFile(HouseStore store, long first) {
+        int warmUp = (amount.files() + 2) / 3;
+        say("Storing the sample house " + amount.files() + " times after " + warmUp + " to warm up ...");
+        long[] reads = new long[amount.files()];
+        long[] derivations = new long[amount.files()];
+        long[] puts = new long[amount.files()];
+        long[] wholes = new long[amount.files()];
+        long revision = first;
+        try (Bar bar = new Bar("Storing", terminal)) {
+            for (int i = -warmUp; i < amount.files(); i++) {
+                int at = Math.max(0, i);
+                long start = System.nanoTime();
+                House house = HouseFiles.read(program.sampleHouse()).get();
+                long read = System.nanoTime();
+                revision =
+                        store.put(house, revision, "bench", "once more").get().number();
+                long put = System.nanoTime();
+                var unused = Derivation.derive(house);
+                derivations[at] = System.nanoTime() - put;
+                reads[at] = read - start;
+                puts[at] = put - read;
+                wholes[at] = put - start;
+                bar.at(i + warmUp + 1L, amount.files() + warmUp, "");
+            }
+        }
+        String options = "--only file --files " + amount.files();
+        figure("house file to stored: read, then put", wholes, options);
+        figure("- read", reads, options);
+        figure("- put: derive, and write graph and record", puts, options);
+        figure("derive by itself", derivations, options);
+    }
+
+    private void copies(HouseStore store) {
+        List<House> copies = new ArrayList<>();
+        for (int i = 2; i <= amount.copies(); i++) {
+            copies.add(copy(sample.id() + "-" + i));
+        }
+        say("Loading " + copies.size() + " copies of the sample house ...");
+        long start = System.nanoTime();
+        try (Bar bar = new Bar("Loading", terminal)) {
+            var unused = new Loader(store, "bench", "a copy", bar).load(copies, false);
+        }
+        long each = (System.nanoTime() - start) / copies.size();
+        figure(
+                "loading " + copies.size() + " copies, each",
+                new long[] {each},
+                "--only copies --calls 1 --copies " + amount.copies());
+    }
+
+    private House copy(String id) {
+        return new House(
+                id,
+                sample.name(),
+                sample.built(),
+                sample.basis(),
+                sample.code(),
+                sample.area(),
+                sample.complete(),
+                sample.sources(),
+                sample.places(),
+                sample.panels(),
+                sample.cables(),
+                sample.boxes(),
+                sample.sightings(),
+                sample.tests(),
+                sample.about());
+    }
+
+    private void questions(HouseStore store, URI url, int houses) {
+        List<Question> all = store.questions().stream()
+                .filter(q -> !q.id().equals(BenchQuestions.EMPTY))
+                .filter(q -> amount.ids().isEmpty() || amount.ids().contains(q.id()))
+                .toList();
+        say("Asking " + all.size() + " questions among " + houses + (houses == 1 ? " house ..." : " houses ..."));
+        HttpClient http =
+                HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
+        QuestionClock clock = new QuestionClock(http, url, amount.calls(), amount.warmUp(), amount.seconds());
+        try (Bar bar = new Bar("Asking", terminal)) {
+            Progress progress = bar;
+            for (int i = 0; i < all.size(); i++) {
+                Question question = all.get(i);
+                Optional<Map<String, String>> parameters = BenchQuestions.parameters(question);
+                if (parameters.isPresent()) {
+                    question(clock, question, parameters.get(), houses);
+                } else if (houses == 1) {
+                    report.skipped.add(question.id() + ", what to ask it with is not known for it");
+                }
+                progress.at(i + 1L, all.size(), question.id());
+            }
+        }
+    }
+
+    private void question(QuestionClock clock, Question question, Map<String, String> parameters, int houses) {
+        try {
+            QuestionClock.Pair pair = clock.time(question, sample.id(), parameters);
+            String repeat = "splicebook bench --only " + (houses == 1 ? "questions" : "copies --copies " + houses)
+                    + " --question " + question.id() + " --calls " + amount.calls() + " --warm-up "
+                    + amount.warmUp();
+            report.asked.add(
+                    new BenchReport.Asked(question.id(), parameters, houses, pair.question(), pair.empty(), repeat));
+        } catch (ProblemException e) {
+            report.failed.add(question.id() + " among " + houses + ": "
+                    + e.problems().get(0).message());
+        }
+    }
+}

@@ -1,0 +1,52 @@
+package org.splicebook.bench;
+
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.Warmup;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.oracle.Shape;
+import org.splicebook.record.House;
+import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.Wiring;
+
+/** How long a derivation takes, and how that grows with the number of wires. */
+@State(Scope.Benchmark)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Fork(1)
+@Warmup(iterations = 3, time = 3)
+@Measurement(iterations = 5, time = 3)
+public class DerivationBench {
+    /** The sample house, or about so many wires of random houses side by side. */
+    @Param({"sample-house", "500", "2000", "20000"})
+    public String wires = "";
+
+    private House house;
+
+    /** Makes the house. */
+    @Setup
+    public void makeHouse() {
+        house = wires.equals("sample-house")
+                ? HouseFiles.read(Path.of("sample-house")).get()
+                : SideBySide.ofWires(Integer.parseInt(wires), Shape.MIDDLE);
+        int recorded =
+                house.cables().values().stream().mapToInt(c -> c.wires().size()).sum();
+        System.out.printf("# %d wires in %d boxes%n", recorded, house.boxes().size());
+    }
+
+    /** {@return the wiring} */
+    @Benchmark
+    public Wiring derive() {
+        return Derivation.derive(house);
+    }
+}
