@@ -10,13 +10,13 @@ import org.splicebook.record.House;
 import org.splicebook.wiring.Derivation;
 
 /** Lays the derivation and the oracle side by side over many houses, on every processor. */
-final class Comparison {
+public final class Comparison {
     private static final int SHOWN = 12;
 
     private Comparison() {}
 
     /** Every relation of complete houses is the same. */
-    static void equal(Stream<House> houses) {
+    public static void equal(Stream<House> houses) {
         run(houses, h -> Facts.differences(Oracle.facts(h), Facts.of(Derivation.derive(h))));
     }
 
