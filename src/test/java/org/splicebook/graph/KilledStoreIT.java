@@ -16,8 +16,9 @@ import org.splicebook.store.Progress;
 import org.splicebook.wiring.Derivation;
 
 /**
- * A store whose process is killed while it writes loses nothing that it acknowledged. Many kills: {@code mvn -Psoak verify
- * -Dit.test=KilledStoreIT}, of which {@code -DargLine="-Dsplicebook.kills=50 -Dsplicebook.seed=7"} sets how many and when.
+ * A store whose process is killed while it writes loses nothing that it acknowledged. Many kills, with how many and when:
+ *
+ * <pre>mvn -Psoak verify -Dit.test=KilledStoreIT -Dsplicebook.kills=50 -Dsplicebook.seed=7</pre>
  */
 class KilledStoreIT {
     private static final long SEED = Long.getLong("splicebook.seed", 1);

@@ -1,5 +1,6 @@
 package org.splicebook.graph;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.splicebook.record.House;
@@ -13,6 +14,7 @@ final class LoadingProcess {
     private LoadingProcess() {}
 
     public static void main(String[] arguments) {
+        endWithTheParent();
         try (Neo4jHouseStore store =
                 Stores.embedded(Path.of(arguments[0]), TestHouses.TEXT, Clock.systemUTC(), Derivation::derive)) {
             for (int i = 0; ; i++) {
@@ -23,5 +25,21 @@ final class LoadingProcess {
                 System.out.println(r.house() + " " + r.number() + " " + r.digest());
             }
         }
+    }
+
+    /** The parent holds the other end of standard input: when that closes, nobody is left to kill this process. */
+    private static void endWithTheParent() {
+        Thread watch = new Thread(() -> {
+            try {
+                while (System.in.read() >= 0) {
+                    // Nothing is said to it.
+                }
+            } catch (IOException e) {
+                // As good as closed.
+            }
+            Runtime.getRuntime().halt(1);
+        });
+        watch.setDaemon(true);
+        watch.start();
     }
 }
