@@ -170,6 +170,16 @@ final class BlockTree {
         return parent[v];
     }
 
+    /** {@return whether only one way leads to the target, from one root: then what is on it is all that matters} */
+    boolean isOnlyWay(int target) {
+        for (int v = target; v != ROOT; v = head[block[v]]) {
+            if (blockSize[block[v]] > 2) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** {@return whether some simple way from the roots to the target passes v} */
     boolean onSomeWay(int v, int target) {
         if (seen[v] != stamp || seen[target] != stamp || part[v] != part[target]) {

@@ -46,6 +46,9 @@ final class Effects {
     /** Effects of losses in the trunk where no load hangs: they differ only by what is still live. */
     private final Map<List<BitSet>, List<Effect>> byLive = new HashMap<>();
 
+    /** Effects of single losses, which reliance and losses both ask for. */
+    private final Map<Integer, List<Effect>> ofOne = new HashMap<>();
+
     /** By vertex: the load points one of whose ways must pass it. */
     private final int[][] loadPointsBehind;
 
@@ -88,6 +91,18 @@ final class Effects {
 
     /** {@return what changes, load point by load point, when these vertices are taken away} */
     List<Effect> of(int[] vertices) {
+        if (vertices.length != 1) {
+            return compute(vertices);
+        }
+        List<Effect> known = ofOne.get(vertices[0]);
+        if (known == null) {
+            known = compute(vertices);
+            ofOne.put(vertices[0], known);
+        }
+        return known;
+    }
+
+    private List<Effect> compute(int[] vertices) {
         boolean trunk = false;
         Map<Integer, List<Integer>> byRegion = new TreeMap<>();
         for (int v : vertices) {
@@ -101,8 +116,8 @@ final class Effects {
         if (trunk && (vertices.length > 1 || !reach.trunk.isDeadEnd(vertices[0]))) {
             return flooded(vertices, byRegion, true);
         }
-        for (List<Integer> inOne : byRegion.values()) {
-            if (inOne.size() > 1) {
+        for (Map.Entry<Integer, List<Integer>> e : byRegion.entrySet()) {
+            if (e.getValue().size() > 1 && isTangled(e.getKey())) {
                 return flooded(vertices, byRegion, false);
             }
         }
@@ -118,7 +133,7 @@ final class Effects {
             for (Part p : reach.partsOfLoadPoint.get(lp)) {
                 List<Integer> gone = byRegion.get(p.region.index);
                 if (gone != null) {
-                    after.put(p, without(p, gone.get(0)));
+                    after.put(p, without(p, gone));
                 }
             }
             add(effects, lp, after, vertices);
@@ -126,24 +141,43 @@ final class Effects {
         return effects;
     }
 
-    private static After without(Part p, int v) {
-        return new After(
-                without(p.hot, p.hotBy, v),
-                without(p.neutral, p.neutralBy, v),
-                without(p.overGround, p.overGroundBy, v),
-                without(p.grounded, p.groundBy, v));
+    /** Where only one way leads to each terminal, several losses are the union of single ones. */
+    private boolean isTangled(int region) {
+        for (Part p : reach.partsOfRegion.get(region)) {
+            if (p.tangled) {
+                return true;
+            }
+        }
+        return false;
     }
 
-    private static long[] without(long[] masks, int[][][] by, int v) {
+    private static After without(Part p, List<Integer> gone) {
+        return new After(
+                without(p.hot, p.hotBy, gone),
+                without(p.neutral, p.neutralBy, gone),
+                without(p.overGround, p.overGroundBy, gone),
+                without(p.grounded, p.groundBy, gone));
+    }
+
+    private static long[] without(long[] masks, int[][][] by, List<Integer> gone) {
         long[] after = masks.clone();
         for (int c = 0; c < after.length; c++) {
             for (int i = 0; after[c] >>> i != 0; i++) {
-                if ((after[c] >> i & 1) != 0 && contains(by[c][i], v)) {
+                if ((after[c] >> i & 1) != 0 && meets(by[c][i], gone)) {
                     after[c] &= ~(1L << i);
                 }
             }
         }
         return after;
+    }
+
+    private static boolean meets(int[] chain, List<Integer> gone) {
+        for (int v : gone) {
+            if (contains(chain, v)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean contains(int[] chain, int v) {

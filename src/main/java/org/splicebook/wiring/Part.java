@@ -37,6 +37,8 @@ final class Part {
     int[][][] overGroundRoots = new int[0][][];
     /** Terminals that two ways at once lead to, from one root, in some case. */
     long ring;
+    /** Whether in some case more than one way leads to a terminal: then several losses at once have to be flooded. */
+    boolean tangled;
     /** Sensor vertices that some but not every way of a terminal passes, hot and neutral together. */
     final Set<Integer> passedBySome = new TreeSet<>();
 

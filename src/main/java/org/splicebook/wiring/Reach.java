@@ -172,6 +172,7 @@ final class Reach {
                 if (hot.reaches(t)) {
                     p.hot[at] |= 1L << i;
                     p.hotBy[at][i] = hot.dominators(t);
+                    p.tangled |= !hot.isOnlyWay(t);
                     p.hotRoots[at][i] = rootsOf(hot, hotFed, t);
                     p.ring |= hot.hasRing(t) ? 1L << i : 0;
                     partly(p, hot, t, p.hotBy[at][i]);
@@ -179,18 +180,21 @@ final class Reach {
                 if (neutral.reaches(t)) {
                     p.neutral[at] |= 1L << i;
                     p.neutralBy[at][i] = neutral.dominators(t);
+                    p.tangled |= !neutral.isOnlyWay(t);
                     p.neutralRoots[at][i] = rootsOf(neutral, neutralFed, t);
                     partly(p, neutral, t, p.neutralBy[at][i]);
                 }
                 if (ground.reaches(t)) {
                     p.overGround[at] |= 1L << i;
                     p.overGroundBy[at][i] = ground.dominators(t);
+                    p.tangled |= !ground.isOnlyWay(t);
                     p.overGroundRoots[at][i] = rootsOf(ground, groundFed, t);
                 }
             }
             if (p.ground >= 0 && ground.reaches(p.ground)) {
                 p.grounded[at] = 1;
                 p.groundBy[at] = new int[][] {ground.dominators(p.ground)};
+                p.tangled |= !ground.isOnlyWay(p.ground);
                 p.groundRoots[at] = new int[][] {rootsOf(ground, groundFed, p.ground)};
             }
         }

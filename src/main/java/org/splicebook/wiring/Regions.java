@@ -192,7 +192,20 @@ final class Regions {
         return wire.substring(0, wire.indexOf('.'));
     }
 
+    /** {@return the numbers, each once, in order} */
     static int[] ints(java.util.Collection<Integer> c) {
-        return c.stream().mapToInt(Integer::intValue).distinct().sorted().toArray();
+        int[] all = new int[c.size()];
+        int n = 0;
+        for (int v : c) {
+            all[n++] = v;
+        }
+        Arrays.sort(all);
+        int kept = 0;
+        for (int i = 0; i < n; i++) {
+            if (i == 0 || all[i] != all[i - 1]) {
+                all[kept++] = all[i];
+            }
+        }
+        return kept == n ? all : Arrays.copyOf(all, kept);
     }
 }

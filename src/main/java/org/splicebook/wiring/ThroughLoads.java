@@ -24,6 +24,13 @@ final class ThroughLoads {
     private final Map<Integer, Boolean> clusters = new HashMap<>();
     /** Regions all of whose loads lead to bars that go on: what floats there is held. */
     private final boolean[] plain;
+    /** What each region reaches with nothing gone, levers joined. */
+    private final int[] status;
+
+    private final int[] marked;
+    private int stamp;
+    private boolean lastTrunk;
+    private final BitSet lastRegions = new BitSet();
 
     ThroughLoads(Reach reach) {
         this.reach = reach;
@@ -31,6 +38,13 @@ final class ThroughLoads {
         for (int[] e : net.loadEdges) {
             across.computeIfAbsent(e[0], k -> new ArrayList<>()).add(e[1]);
             across.computeIfAbsent(e[1], k -> new ArrayList<>()).add(e[0]);
+        }
+        marked = new int[net.size];
+        status = new int[reach.regions.all.size()];
+        BitSet live = new BitSet();
+        reach.trunk.live.forEach(live::or);
+        for (Regions.Region r : reach.regions.all) {
+            status[r.index] = explore(r.vertices[0], live, new ArrayList<>());
         }
         plain = new boolean[reach.regions.all.size()];
         java.util.Arrays.fill(plain, true);
@@ -77,6 +91,14 @@ final class ThroughLoads {
             lastLive = live(gone);
             reach.state.restore(gone);
             lastPlain = isPlain(gone);
+            lastTrunk = false;
+            lastRegions.clear();
+            for (int v : gone) {
+                if (!net.cut[v]) {
+                    lastTrunk |= reach.trunk.concerns(v);
+                    lastRegions.set(reach.regions.of[v]);
+                }
+            }
             clusters.clear();
         }
         Net.LoadPoint lp = net.loadPoints.get(loadPoint);
@@ -112,11 +134,12 @@ final class ThroughLoads {
                 continue;
             }
             List<Integer> part = new ArrayList<>();
-            BitSet own = (BitSet) seen.clone();
-            int reached = explore(t, own, lastLive, part);
+            int region = reach.regions.of[t];
+            boolean whole = !lastTrunk && !lastRegions.get(region) && status[region] != FLOATS;
+            int reached = whole ? status[region] : explore(t, lastLive, part);
             if (reached == FLOATS) {
-                seen = own;
                 members.addAll(part);
+                part.forEach(seen::set);
                 part.forEach(v -> next.addAll(across.getOrDefault(v, List.of())));
             } else if (first) {
                 return false;
@@ -148,11 +171,13 @@ final class ThroughLoads {
     private static final int HELD = 1;
     private static final int HOT = 2;
 
-    private int explore(int from, BitSet seen, BitSet live, List<Integer> part) {
+    /** What a part reaches; stops at the first live bus, and lists the part. */
+    private int explore(int from, BitSet live, List<Integer> part) {
+        stamp++;
         int reached = FLOATS;
         part.add(from);
-        seen.set(from);
-        for (int i = 0; i < part.size(); i++) {
+        marked[from] = stamp;
+        for (int i = 0; i < part.size() && reached != HOT; i++) {
             int v = part.get(i);
             if (net.kind[v] == Net.Kind.SOURCE_POLE) {
                 reached = HOT;
@@ -163,8 +188,8 @@ final class ThroughLoads {
                 int u = net.adjacent[k];
                 if (net.cut[u] && live.get(u)) {
                     reached = net.kind[u] == Net.Kind.BUS ? HOT : Math.max(reached, HELD);
-                } else if (!seen.get(u) && reach.state.conducts(u)) {
-                    seen.set(u);
+                } else if (marked[u] != stamp && reach.state.conducts(u)) {
+                    marked[u] = stamp;
                     part.add(u);
                 }
             }
