@@ -14,6 +14,7 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.oracle.RandomHouses;
 import org.splicebook.oracle.Shape;
 import org.splicebook.record.House;
 import org.splicebook.wiring.Derivation;
@@ -27,9 +28,12 @@ import org.splicebook.wiring.Wiring;
 @Warmup(iterations = 3, time = 3)
 @Measurement(iterations = 5, time = 3)
 public class DerivationBench {
-    /** The sample house, or about so many wires of random houses side by side. */
+    /** The sample house, or a random house of about so many wires; the largest takes minutes in all. */
     @Param({"sample-house", "500", "2000", "20000"})
     public String wires = "";
+
+    /** One that has a subpanel and a single source. */
+    private static final long SEED = 9;
 
     private House house;
 
@@ -38,10 +42,15 @@ public class DerivationBench {
     public void makeHouse() {
         house = wires.equals("sample-house")
                 ? HouseFiles.read(Path.of("sample-house")).get()
-                : SideBySide.ofWires(Integer.parseInt(wires), Shape.MIDDLE);
+                : RandomHouses.house(SEED, shape(Integer.parseInt(wires)));
         int recorded =
                 house.cables().values().stream().mapToInt(c -> c.wires().size()).sum();
         System.out.printf("# %d wires in %d boxes%n", recorded, house.boxes().size());
+    }
+
+    /** In random houses there are about ten wires to a breaker, and three to a load point. */
+    private static Shape shape(int wires) {
+        return new Shape(wires / 10, wires / 3, wires / 80);
     }
 
     /** {@return the wiring} */
