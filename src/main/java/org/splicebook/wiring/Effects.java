@@ -36,10 +36,6 @@ final class Effects {
         }
     }
 
-    /** Reach after the loss: a mask per case. */
-    @SuppressWarnings("ArrayRecordComponent") // masks, never compared
-    private record After(long[] hot, long[] neutral, long[] overGround, long[] grounded) {}
-
     private final Reach reach;
     private final Net net;
     private final ThroughLoads throughLoads;
@@ -133,7 +129,7 @@ final class Effects {
             for (Part p : reach.partsOfLoadPoint.get(lp)) {
                 List<Integer> gone = byRegion.get(p.region.index);
                 if (gone != null) {
-                    after.put(p, without(p, gone));
+                    after.put(p, After.without(p, gone));
                 }
             }
             add(effects, lp, after, vertices);
@@ -145,44 +141,6 @@ final class Effects {
     private boolean isTangled(int region) {
         for (Part p : reach.partsOfRegion.get(region)) {
             if (p.tangled) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static After without(Part p, List<Integer> gone) {
-        return new After(
-                without(p.hot, p.hotBy, gone),
-                without(p.neutral, p.neutralBy, gone),
-                without(p.overGround, p.overGroundBy, gone),
-                without(p.grounded, p.groundBy, gone));
-    }
-
-    private static long[] without(long[] masks, int[][][] by, List<Integer> gone) {
-        long[] after = masks.clone();
-        for (int c = 0; c < after.length; c++) {
-            for (int i = 0; after[c] >>> i != 0; i++) {
-                if ((after[c] >> i & 1) != 0 && meets(by[c][i], gone)) {
-                    after[c] &= ~(1L << i);
-                }
-            }
-        }
-        return after;
-    }
-
-    private static boolean meets(int[] chain, List<Integer> gone) {
-        for (int v : gone) {
-            if (contains(chain, v)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static boolean contains(int[] chain, int v) {
-        for (int u : chain) {
-            if (u == v) {
                 return true;
             }
         }
@@ -278,13 +236,13 @@ final class Effects {
                     reach.state.set(first.levers, k);
                     int c = t * first.positions + k;
                     mark(hot);
-                    parts.forEach(p -> of(after, p).hot[c] = mask(p));
+                    parts.forEach(p -> of(after, p).hot()[c] = mask(p));
                     mark(neutral);
-                    parts.forEach(p -> of(after, p).neutral[c] = mask(p));
+                    parts.forEach(p -> of(after, p).neutral()[c] = mask(p));
                     mark(ground);
                     for (Part p : parts) {
-                        of(after, p).overGround[c] = mask(p);
-                        of(after, p).grounded[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
+                        of(after, p).overGround()[c] = mask(p);
+                        of(after, p).grounded()[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
                     }
                 }
                 reach.state.join(first.levers);
@@ -340,14 +298,14 @@ final class Effects {
         boolean overGround = false;
         for (Part p : parts) {
             After a = after.get(p);
-            hot.add(p, p.hot, a == null ? p.hot : a.hot);
-            neutral.add(p, p.neutral, a == null ? p.neutral : a.neutral);
-            ground.add(p, p.grounded, a == null ? p.grounded : a.grounded);
+            hot.add(p, p.hot, a == null ? p.hot : a.hot());
+            neutral.add(p, p.neutral, a == null ? p.neutral : a.neutral());
+            ground.add(p, p.grounded, a == null ? p.grounded : a.grounded());
             if (a != null) {
-                terminalLost |= (or(p.hot) & ~or(a.hot)) != 0;
-                terminalFewer |= !java.util.Arrays.equals(p.hot, a.hot);
+                terminalLost |= (or(p.hot) & ~or(a.hot())) != 0;
+                terminalFewer |= !java.util.Arrays.equals(p.hot, a.hot());
             }
-            overGround |= (or(p.neutral) & or(a == null ? p.overGround : a.overGround)) != 0;
+            overGround |= (or(p.neutral) & or(a == null ? p.overGround : a.overGround())) != 0;
         }
         LossRow.Hot h = LossRow.Hot.KEPT;
         if (hot.lost()) {
@@ -384,7 +342,7 @@ final class Effects {
                 After a = after.get(p);
                 boolean some = false;
                 for (int c = t * p.positions; c < (t + 1) * p.positions; c++) {
-                    boolean loses = a != null && (p.hot[c] & ~a.hot[c]) != 0;
+                    boolean loses = a != null && (p.hot[c] & ~a.hot()[c]) != 0;
                     some |= !loses;
                     liveAndNothingLost |= !loses && p.hot[c] != 0;
                 }

@@ -74,6 +74,8 @@ final class GroundTies {
                 ground |= !reach.regions.holdsMainBond(net.panels.get(m));
             } else if (isGroundThing(m)) {
                 ground = true;
+            } else if (net.neutralTerminals.contains(m)) {
+                neutral = true;
             } else if (!net.cut[m]) {
                 int side = side(m, joint);
                 ground |= side == GROUND;
