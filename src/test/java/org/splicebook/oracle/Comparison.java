@@ -29,15 +29,18 @@ public final class Comparison {
     }
 
     /**
-     * A load point one of whose terminals is hot and neutral at once is a bolted short: whether its current passes a sensor on every
-     * way is not compared, since the derivation may claim less there.
+     * A load point one of whose terminals is hot and neutral at once, or two of whose terminals are on one pole, is a bolted short or
+     * no load at all: whether its current passes a sensor on every way is not compared, since the derivation may claim less there.
      */
     private static List<String> shorted(Wiring w) {
         return w.loadPoints().stream()
                 .filter(lp -> lp.feeds().stream()
                         .anyMatch(f -> lp.returns().stream()
-                                .anyMatch(r -> r.over() == Conductor.NEUTRAL
-                                        && r.terminal().equals(f.terminal()))))
+                                        .anyMatch(r -> r.over() == Conductor.NEUTRAL
+                                                && r.terminal().equals(f.terminal()))
+                                || lp.feeds().stream()
+                                        .anyMatch(g -> g.pole().equals(f.pole())
+                                                && !g.terminal().equals(f.terminal()))))
                 .map(lp -> " " + lp.id())
                 .toList();
     }

@@ -339,7 +339,9 @@ final class Islands {
                 Reach r = o.reach(without, net.at(e.cable() + "." + e.wire() + "@" + (e.end() + 1)));
                 boolean toGround = touchesGround(r);
                 boolean toBar = r.seen().stream().anyMatch(v -> net.vertices.get(v).kind == Kind.NEUTRAL_BAR);
-                boolean toLoad = r.seen().stream().anyMatch(v -> net.vertices.get(v).loadTerminal);
+                boolean toLoad = r.seen().stream()
+                        .mapToObj(net.vertices::get)
+                        .anyMatch(v -> v.loadTerminal || v.neutralTerminal);
                 ground |= toGround && !toBar && !toLoad;
                 neutral |= toBar && !toGround;
             }

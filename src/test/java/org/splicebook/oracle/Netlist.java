@@ -64,6 +64,7 @@ final class Netlist {
         String line = "";
         boolean loadTerminal;
         boolean groundTerminal;
+        boolean neutralTerminal;
         boolean landing;
         String panel = "";
 
@@ -255,6 +256,7 @@ final class Netlist {
         DeviceKind k = d.kind();
         for (DeviceKind.Terminal t : k.terminals()) {
             int v = vertex(Kind.TERMINAL, d.name() + "." + t.name(), d.name());
+            vertices.get(v).neutralTerminal = t.role() == DeviceKind.Role.NEUTRAL;
             vertices.get(v).groundTerminal = t.role() == DeviceKind.Role.GROUND || t.role() == DeviceKind.Role.METAL;
         }
         int first = levers.size();
