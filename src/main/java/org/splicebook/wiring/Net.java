@@ -82,6 +82,9 @@ final class Net {
     /** Breaker name by pole vertex. */
     final Map<Integer, String> breakerOf = new HashMap<>();
 
+    /** Panels whose supply is recorded only in part: taken as fed, so that nothing unknown looks dead. */
+    final java.util.Set<String> assumedFed = new java.util.TreeSet<>();
+
     /** Panels in which a strap joins neutral and ground bar. */
     final List<String> straps = new ArrayList<>();
 

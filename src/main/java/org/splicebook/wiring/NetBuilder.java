@@ -1,6 +1,7 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -31,8 +32,26 @@ final class NetBuilder {
         this.net = new Net(house);
     }
 
+    /**
+     * {@return the netlist of a house}
+     *
+     * <p>In a house that is not wholly known, a panel with no live bus counts as fed by something that is not recorded.
+     */
     static Net build(House house) {
+        Net net = build(house, Set.of());
+        if (!new MayGraph(net).any) {
+            return net;
+        }
+        Set<String> dead = new LinkedHashSet<>(house.panels().keySet());
+        Regions regions = new Regions(net);
+        BitSet live = new Trunk(net, regions, new LeverState(net)).live(new LeverState(net));
+        live.stream().filter(v -> net.kind[v] == Net.Kind.BUS).forEach(v -> dead.remove(net.panels.get(v)));
+        return dead.isEmpty() ? net : build(house, dead);
+    }
+
+    private static Net build(House house, Set<String> assumedFed) {
         NetBuilder b = new NetBuilder(house);
+        b.net.assumedFed.addAll(assumedFed);
         b.cables();
         b.sources();
         for (Panel p : house.panels().values()) {

@@ -99,6 +99,8 @@ final class OpenRegions {
                 }
             }
         }
+        Set<String> onAssumed = onAssumedSupply();
+        boxes.keySet().forEach(g -> lps.computeIfAbsent(g, k -> new TreeSet<>()).addAll(onAssumed));
         List<Wiring.OpenRegion> found = new ArrayList<>();
         boxes.forEach((g, names) -> found.add(new Wiring.OpenRegion(
                 "open-" + g,
@@ -106,6 +108,25 @@ final class OpenRegions {
                 List.copyOf(breakers.getOrDefault(g, Set.of())),
                 List.copyOf(cables.getOrDefault(g, Set.of())),
                 List.copyOf(lps.getOrDefault(g, Set.of())))));
+        return found;
+    }
+
+    /** {@return the load points fed from panels whose supply is recorded only in part: they may rely on anything that is open} */
+    Set<String> onAssumedSupply() {
+        Set<String> found = new TreeSet<>();
+        for (List<Part> parts : reach.partsOfLoadPoint) {
+            for (Part p : parts) {
+                for (int[][] byTerminal : p.hotRoots) {
+                    for (int[] roots : byTerminal == null ? new int[0][] : byTerminal) {
+                        for (int root : roots == null ? new int[0] : roots) {
+                            if (net.assumedFed.contains(net.panels.get(root))) {
+                                found.add(net.loadPoints.get(p.loadPoint).id());
+                            }
+                        }
+                    }
+                }
+            }
+        }
         return found;
     }
 }

@@ -104,7 +104,7 @@ final class PanelNet {
                 sources.add(s);
             }
         }
-        if (panel.supply().isEmpty()) {
+        if (panel.supply().isEmpty() || net.assumedFed.contains(name)) {
             String unknown = "?";
             SourceSystem system = legs == 1
                     ? SourceSystem.SINGLE_120

@@ -25,6 +25,7 @@ final class Unknowns {
     private final MayGraph graph;
     private final int[] group;
     private final List<Wiring.OpenRegion> regions;
+    private final Set<String> onAssumedSupply;
     private final Map<Integer, BitSet> reachedFrom = new TreeMap<>();
     private @Nullable MayDominators hot;
     private @Nullable MayDominators neutral;
@@ -37,6 +38,7 @@ final class Unknowns {
         OpenRegions open = new OpenRegions(reach, graph);
         this.group = open.group;
         this.regions = open.told();
+        this.onAssumedSupply = net.assumedFed.isEmpty() ? Set.of() : open.onAssumedSupply();
         if (graph.any) {
             hot = new MayDominators(graph, roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE));
             neutral = new MayDominators(graph, withBond(r -> r.neutralRoots));
@@ -110,8 +112,21 @@ final class Unknowns {
         return reached;
     }
 
-    List<Feed> feeds(int lp, List<Feed> recorded, LoadPoints loadPoints) {
+    /** Whether a pole is fed only as far as we take it to be. */
+    private boolean isAssumed(@Nullable String pole) {
+        if (pole == null || net.assumedFed.isEmpty()) {
+            return false;
+        }
+        return pole.startsWith("?.") || net.assumedFed.contains(pole.substring(0, pole.indexOf('.')));
+    }
+
+    List<Feed> feeds(int lp, List<Feed> asRecorded, LoadPoints loadPoints) {
         Net.LoadPoint p = net.loadPoints.get(lp);
+        List<Feed> recorded = asRecorded.stream()
+                .map(f -> isAssumed(f.pole())
+                        ? new Feed(f.breaker(), f.pole(), f.sourcePoles(), f.terminal(), Sureness.MAY, f.way())
+                        : f)
+                .toList();
         if (!isOpen(p)) {
             return recorded;
         }
@@ -261,7 +276,12 @@ final class Unknowns {
         }
         for (WireUse w : recorded) {
             int v = java.util.Objects.requireNonNull(wire.get(w.wire()));
-            all.add(isOpen(v) ? withMay(w, v) : w);
+            WireUse judged = new WireUse(
+                    w.wire(),
+                    w.uses().stream()
+                            .map(u -> isAssumed(u.pole()) ? new WireUse.Use(u.conductor(), u.pole(), Sureness.MAY) : u)
+                            .toList());
+            all.add(isOpen(v) ? withMay(judged, v) : judged);
         }
         return all;
     }
@@ -308,6 +328,12 @@ final class Unknowns {
     Set<String> mayHang(int[] gone, Set<String> already) {
         Set<String> found = new TreeSet<>();
         for (int v : gone) {
+            boolean supplies = net.kind[v] == Net.Kind.POLE
+                    || net.kind[v] == Net.Kind.MAIN_POLE
+                    || net.kind[v] == Net.Kind.SOURCE_POLE;
+            if (supplies && !net.assumedFed.contains(net.panels.get(v))) {
+                onAssumedSupply.stream().filter(lp -> !already.contains(lp)).forEach(found::add);
+            }
             if (net.kind[v] == Net.Kind.POLE && isOpen(v)) {
                 BitSet reached = from(v);
                 for (Net.LoadPoint lp : net.loadPoints) {
