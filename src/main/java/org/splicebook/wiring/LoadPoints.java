@@ -62,6 +62,9 @@ final class LoadPoints {
     }
 
     private static Sureness sureness(Touch t) {
+        if (t.part().joined) {
+            return Sureness.MAY;
+        }
         return t.count()[COUNT] == t.part().cases() ? Sureness.MUST : Sureness.SHOWN;
     }
 
@@ -202,7 +205,7 @@ final class LoadPoints {
             List<WireUse.Use> uses = new ArrayList<>();
             int cases = reach.wireCases.getOrDefault(v, 0);
             reach.wireUses.getOrDefault(v, Map.of()).forEach((root, count) -> {
-                Sureness s = count == cases ? Sureness.MUST : Sureness.SHOWN;
+                Sureness s = cases == Reach.JOINED ? Sureness.MAY : count == cases ? Sureness.MUST : Sureness.SHOWN;
                 uses.add(
                         root >= 0
                                 ? new WireUse.Use(Conductor.HOT, net.names.get(root), s)

@@ -20,6 +20,9 @@ final class Part {
     /** How many positions these have; cases = trunk positions times this. */
     int positions = 1;
 
+    /** Whether there were too many positions to try, so that all levers were joined: then what is reached may be, not more. */
+    boolean joined;
+
     int trunkPositions = 1;
     long[] hot = new long[0];
     long[] neutral = new long[0];

@@ -17,6 +17,8 @@ final class Reach {
     private static final int SMALL = 16;
     /** More positions than this are joined: may joins everything. */
     static final int CAP = 4096;
+    /** In place of a number of cases: the levers were joined. */
+    static final int JOINED = -1;
 
     final Net net;
     final Regions regions;
@@ -126,12 +128,14 @@ final class Reach {
             used = new int[0];
             count = 1;
         }
+        boolean joined = used != levers || trunk.joined;
         for (Part p : parts) {
             p.size(trunk.positions, used, count);
+            p.joined = joined;
         }
         for (int w : wires) {
             wireUses.put(w, new TreeMap<>());
-            wireCases.put(w, trunk.positions * count);
+            wireCases.put(w, joined ? JOINED : trunk.positions * count);
         }
         for (int t = 0; t < trunk.positions; t++) {
             state.set(trunk.levers, t);

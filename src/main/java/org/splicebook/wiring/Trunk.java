@@ -19,6 +19,8 @@ final class Trunk {
 
     final int[] levers;
     final int positions;
+    /** Whether there were too many positions to try. */
+    final boolean joined;
     /** Live buses and bars by position. */
     final List<BitSet> live = new ArrayList<>();
 
@@ -65,6 +67,7 @@ final class Trunk {
         }
         int[] all = Regions.ints(found);
         boolean few = LeverState.combinations(net, all, CAP) <= CAP;
+        joined = !few;
         levers = few ? all : new int[0];
         positions = (int) LeverState.combinations(net, levers, CAP);
         for (int t = 0; t < positions; t++) {
