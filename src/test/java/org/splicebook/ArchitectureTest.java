@@ -46,6 +46,7 @@ class ArchitectureTest {
             entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("panelplan", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
+            entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer", "store")),
             entry("graph", Set.of("problem", "record", "wiring", "answer", "store")),
             entry("render", Set.of("problem", "record", "wiring", "answer")),
             entry("web", Set.of("problem", "record", "wiring", "answer", "store", "render", "housefile")),

@@ -1,6 +1,7 @@
 package org.splicebook.answer;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * A question that can be asked, as its file states it.
@@ -35,6 +36,15 @@ public record Question(
      * @param otherwise its default; empty where it has to be given
      */
     public record Parameter(String name, String meaning, String otherwise) {}
+
+    /** {@return the question in words with these parameters in it} */
+    public String said(Map<String, String> given) {
+        String said = words;
+        for (Map.Entry<String, String> p : given.entrySet()) {
+            said = said.replace("{" + p.getKey() + "}", p.getValue());
+        }
+        return said;
+    }
 
     public Question {
         parameters = List.copyOf(parameters);

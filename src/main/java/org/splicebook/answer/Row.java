@@ -12,9 +12,11 @@ import org.splicebook.record.Ordered;
  * @param status shown, possible or excluded
  * @param basis the weakest basis on the way it rests on
  * @param columns further columns in order
- * @param why the way, hop by hop, in words
+ * @param why the way, box by box, in words
+ * @param ways the same as data; empty where the row rests on no single way
  */
-public record Row(String subject, Status status, Basis basis, Map<String, Object> columns, List<String> why) {
+public record Row(
+        String subject, Status status, Basis basis, Map<String, Object> columns, List<String> why, List<Reason> ways) {
     /** In which part of the answer a row stands. */
     public enum Status {
         /** The record shows it. */
@@ -28,5 +30,11 @@ public record Row(String subject, Status status, Basis basis, Map<String, Object
     public Row {
         columns = Ordered.map(columns);
         why = List.copyOf(why);
+        ways = List.copyOf(ways);
+    }
+
+    /** A row with no way as data. */
+    public Row(String subject, Status status, Basis basis, Map<String, Object> columns, List<String> why) {
+        this(subject, status, basis, columns, why, List.of());
     }
 }

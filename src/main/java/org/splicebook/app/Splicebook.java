@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.splicebook.ask.AnsweringStore;
 import org.splicebook.cli.Program;
 import org.splicebook.graph.Neo4jHouseStore;
 import org.splicebook.graph.Stores;
@@ -66,7 +67,7 @@ final class Splicebook implements Program {
                         Derivation::derive,
                         choice.queries()));
         store.refusedQuestions().forEach(p -> LOG.warn("A question is left out: {}", p.said()));
-        return store;
+        return new AnsweringStore(store, Derivation::derive);
     }
 
     /** The data folder's own questions go with a server's store too; the embedded one finds them itself. */

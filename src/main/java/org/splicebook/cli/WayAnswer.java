@@ -10,13 +10,14 @@ import org.splicebook.answer.Answer;
 import org.splicebook.answer.Assumption;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Heading;
-import org.splicebook.answer.HopWords;
 import org.splicebook.answer.Leads;
+import org.splicebook.answer.Reason;
 import org.splicebook.answer.Row;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.record.House;
 import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Return;
@@ -43,7 +44,9 @@ final class WayAnswer {
         if (meant.isEmpty()) {
             throw notFound(wiring, loadPoint);
         }
-        List<Row> rows = joined(meant.stream().flatMap(l -> rows(l).stream()).toList());
+        House house = wiring.house();
+        List<Row> rows =
+                joined(meant.stream().flatMap(l -> rows(house, l).stream()).toList());
         Heading heading = new Heading(
                 "way",
                 "How is " + loadPoint + " fed, and where does it return?",
@@ -62,26 +65,27 @@ final class WayAnswer {
                 Caution.forWhat(Leads.TO_A_WIRE));
     }
 
-    private static List<Row> rows(LoadPointWiring l) {
+    private static List<Row> rows(House house, LoadPointWiring l) {
         List<Row> all = new ArrayList<>();
         for (Feed f : l.feeds()) {
-            all.add(row(l.id() + " from " + f.pole(), f.terminal(), f.sureness(), f.way()));
+            all.add(row(house, l.id() + " from " + f.pole(), f.terminal(), f.sureness(), f.way()));
         }
         for (Return r : l.returns()) {
-            all.add(row(l.id() + " returns to " + r.bar(), r.terminal(), r.sureness(), r.way()));
+            all.add(row(house, l.id() + " returns to " + r.bar(), r.terminal(), r.sureness(), r.way()));
         }
         for (Return r : l.grounds()) {
-            all.add(row(l.id() + " grounded at " + r.bar(), r.terminal(), r.sureness(), r.way()));
+            all.add(row(house, l.id() + " grounded at " + r.bar(), r.terminal(), r.sureness(), r.way()));
         }
         return all;
     }
 
-    private static Row row(String subject, String terminal, Sureness sureness, Way way) {
+    private static Row row(House house, String subject, String terminal, Sureness sureness, Way way) {
         Map<String, Object> columns = new LinkedHashMap<>();
         columns.put("terminal", List.of(terminal));
         columns.put("holds", holds(sureness));
         Row.Status status = sureness == Sureness.MAY ? Row.Status.POSSIBLE : Row.Status.SHOWN;
-        return new Row(subject, status, way.basis(), columns, HopWords.say(way));
+        List<Reason> ways = List.of(Reason.of("From " + terminal, way, house));
+        return new Row(subject, status, way.basis(), columns, Reason.say(ways), ways);
     }
 
     /** What is said of several terminals alike is one row. */
@@ -98,8 +102,8 @@ final class WayAnswer {
         columns.put(
                 "terminal",
                 List.of(a.columns().getOrDefault("terminal", ""), b.columns().getOrDefault("terminal", "")));
-        List<String> why = a.why().isEmpty() ? b.why() : a.why();
-        return new Row(a.subject(), a.status(), a.basis().weaker(b.basis()), columns, why);
+        List<Reason> ways = a.ways().isEmpty() ? b.ways() : a.ways();
+        return new Row(a.subject(), a.status(), a.basis().weaker(b.basis()), columns, Reason.say(ways), ways);
     }
 
     private static String holds(Sureness sureness) {

@@ -25,7 +25,11 @@ import org.splicebook.answer.Caution;
 import org.splicebook.answer.Heading;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Listing;
+import org.splicebook.answer.Nearest;
+import org.splicebook.answer.Openness;
+import org.splicebook.answer.Parameters;
 import org.splicebook.answer.Question;
+import org.splicebook.answer.Reason;
 import org.splicebook.answer.Reply;
 import org.splicebook.answer.Row;
 import org.splicebook.problem.Problem;
@@ -34,6 +38,7 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.Basis;
+import org.splicebook.wiring.Wiring;
 
 /** One question, asked once: in one transaction that only reads and that has a time limit. */
 final class Asking {
@@ -81,7 +86,7 @@ final class Asking {
     }
 
     Result<Reply> ask() {
-        List<Problem> problems = Parameters.wrong(file, house, given);
+        List<Problem> problems = Parameters.wrong(question, file.choices(), house, given);
         if (!problems.isEmpty()) {
             return new Result.Failed<>(problems);
         }
@@ -159,7 +164,7 @@ final class Asking {
                     .toList();
             reply = new Listing(heading, question.columns(), rows);
         } else {
-            Openness open = record == null ? new Openness(List.of()) : Openness.of(record.get("open"));
+            Openness open = record == null ? new Openness(List.of()) : new Openness(regions(record.get("open")));
             reply = answer(heading, records, ways.get(), open);
         }
         return Optional.of(new Asked(reply, records.isEmpty()));
@@ -178,7 +183,8 @@ final class Asking {
                 }
             }
             String subject = String.valueOf(Cells.plain(r.get("subject")));
-            rows.add(new Row(subject, status(r.get("status")), basis(r.get("basis")), columns, ways.why(r)));
+            List<Reason> why = ways.of(r);
+            rows.add(new Row(subject, status(r.get("status")), basis(r.get("basis")), columns, Ways.say(why), why));
         }
         rows.sort(Comparator.comparing(Row::status));
         return new Answer(
@@ -188,6 +194,15 @@ final class Asking {
                 open.notProven(rows, heading.parameters().values()),
                 open.wouldSettle(rows, heading.parameters().values()),
                 Caution.forWhat(Leads.TO_A_WIRE));
+    }
+
+    private static List<Wiring.OpenRegion> regions(Value open) {
+        return open.asList(o -> new Wiring.OpenRegion(
+                o.get("id").asString(),
+                o.get("boxes").asList(Value::asString),
+                o.get("breakers").asList(Value::asString),
+                o.get("cables").asList(Value::asString),
+                o.get("points").asList(Value::asString)));
     }
 
     /** A sureness counts as the part of the answer it belongs to; what is not known is never more than possible. */
@@ -211,7 +226,7 @@ final class Asking {
     }
 
     private Heading acrossHouses(Map<String, String> all) {
-        return new Heading(question.id(), words(all), "", "", 0, Instant.now(), all, false);
+        return new Heading(question.id(), question.said(all), "", "", 0, Instant.now(), all, false);
     }
 
     private Record house(TransactionContext tx) {
@@ -239,21 +254,13 @@ final class Asking {
         Instant when = stored.asObject() instanceof ZonedDateTime z ? z.toInstant() : Instant.EPOCH;
         return new Heading(
                 question.id(),
-                words(all),
+                question.said(all),
                 house,
                 h.get("title").asString(house),
                 h.get("revision").asLong(0),
                 when,
                 all,
                 h.get("draft").asBoolean(false));
-    }
-
-    private String words(Map<String, String> all) {
-        String words = question.words();
-        for (Map.Entry<String, String> p : all.entrySet()) {
-            words = words.replace("{" + p.getKey() + "}", p.getValue());
-        }
-        return words;
     }
 
     private static boolean isTooSlow(ClientException e) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.neo4j.driver.TransactionContext;
+import org.splicebook.answer.Nearest;
 import org.splicebook.answer.Question;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;

@@ -41,6 +41,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final String kind;
     private final Runnable atClose;
     private final Questions questions;
+    private final ReadRecords records = new ReadRecords();
 
     /**
      * A store over a driver, which it closes.
@@ -312,6 +313,10 @@ public final class Neo4jHouseStore implements HouseStore {
     }
 
     private House read(Ledger.Kept kept) {
+        return records.get(kept.revision().digest(), () -> readChecked(kept));
+    }
+
+    private House readChecked(Ledger.Kept kept) {
         String record = kept.record().text();
         if (!Packed.digest(record).equals(kept.revision().digest())) {
             throw new ProblemException(Problem.error(

@@ -14,6 +14,7 @@ import org.neo4j.driver.SessionConfig;
 import org.neo4j.driver.exceptions.ClientException;
 import org.neo4j.driver.exceptions.Neo4jException;
 import org.neo4j.driver.summary.ResultSummary;
+import org.splicebook.answer.Nearest;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
 import org.splicebook.problem.Problem;

@@ -11,11 +11,9 @@ import org.neo4j.driver.Record;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
 import org.neo4j.driver.types.Relationship;
-import org.splicebook.answer.HopWords;
+import org.splicebook.answer.Reason;
 import org.splicebook.record.Basis;
-import org.splicebook.wiring.Thing;
 import org.splicebook.wiring.ThingKind;
-import org.splicebook.wiring.Way;
 
 /**
  * The why of an answer's rows: the ways that the graph keeps, in words. A row that returns ways itself is told by those; else, where its
@@ -30,14 +28,23 @@ final class Ways {
                      UNWIND $points AS point
                      MATCH (p:LoadPoint {key: $house + '/' + point})-[way:FED_BY|RETURNS_OVER|GROUNDED_OVER]->()
                      RETURN {point: point, way: way}
-                   } AS ways
+                   } AS ways,
+                   COLLECT {
+                     MATCH (w:Wire)
+                     WHERE w.key STARTS WITH $house + '/' AND NOT w.name ENDS WITH '.' + w.colour
+                     RETURN [w.name, w.colour]
+                   } AS otherColours
             """;
 
     private final Map<String, List<Relationship>> ofPoint;
+    /** Colours of the wires that are not named by their colour. */
+    private final Map<String, String> colours;
+
     private final Collection<String> named;
 
-    private Ways(Map<String, List<Relationship>> ofPoint, Collection<String> named) {
+    private Ways(Map<String, List<Relationship>> ofPoint, Map<String, String> colours, Collection<String> named) {
         this.ofPoint = ofPoint;
+        this.colours = colours;
         this.named = named;
     }
 
@@ -60,12 +67,12 @@ final class Ways {
         return tx.run(OF_POINTS, Map.of("house", house, "points", points)).stream()
                 .filter(r -> r.get("revision").asLong() == revision)
                 .findFirst()
-                .map(r -> new Ways(byPoint(r.get("ways")), parameters.values()));
+                .map(r -> new Ways(byPoint(r.get("ways")), colours(r.get("otherColours")), parameters.values()));
     }
 
     /** {@return the ways of nothing} */
     static Ways none() {
-        return new Ways(Map.of(), List.of());
+        return new Ways(Map.of(), Map.of(), List.of());
     }
 
     /** Asks for the ways of nothing, so that the plan is made and kept. */
@@ -80,10 +87,16 @@ final class Ways {
                         Collectors.mapping(w -> w.get("way").asRelationship(), Collectors.toList())));
     }
 
-    /** {@return the why of a row, hop by hop} */
-    List<String> why(Record row) {
+    private static Map<String, String> colours(Value pairs) {
+        return pairs.asList(p -> p).stream()
+                .collect(
+                        Collectors.toMap(p -> p.get(0).asString(), p -> p.get(1).asString(), (a, b) -> a));
+    }
+
+    /** {@return the ways that a row rests on} */
+    List<Reason> of(Record row) {
         if (row.containsKey(Asking.WAYS)) {
-            return said(row.get(Asking.WAYS).asList(Value::asRelationship));
+            return reasons(row.get(Asking.WAYS).asList(Value::asRelationship));
         }
         if (row.get("status").asString("").equals("excluded")) {
             return List.of();
@@ -95,7 +108,7 @@ final class Ways {
         List<Relationship> through = all.stream()
                 .filter(w -> named.stream().anyMatch(n -> passes(w, n)))
                 .toList();
-        return said(through.isEmpty() ? all : through);
+        return reasons(through.isEmpty() ? all : through);
     }
 
     private static int sureness(Relationship way) {
@@ -110,34 +123,41 @@ final class Ways {
                 || strings(way, "hopBoxes").contains(thing);
     }
 
-    private static List<String> said(List<Relationship> ways) {
-        List<String> lines = new ArrayList<>();
-        for (Relationship w : ways.subList(0, Math.min(TOLD, ways.size()))) {
-            lines.add("From " + w.get("terminal").asString("") + (isSure(w) ? "" : ", possibly") + ":");
-            lines.addAll(HopWords.say(way(w)));
-        }
+    private List<Reason> reasons(List<Relationship> ways) {
+        return ways.stream().map(this::reason).toList();
+    }
+
+    /** {@return the ways in words, the first few of them} */
+    static List<String> say(List<Reason> ways) {
+        List<String> lines = new ArrayList<>(Reason.say(ways.subList(0, Math.min(TOLD, ways.size()))));
         if (ways.size() > TOLD) {
             lines.add("and " + (ways.size() - TOLD) + " more ways.");
         }
         return lines;
     }
 
-    private static boolean isSure(Relationship way) {
-        return !way.get("sureness").asString("may").equals("may");
-    }
-
-    private static Way way(Relationship w) {
+    private Reason reason(Relationship w) {
+        boolean isSure = !w.get("sureness").asString("may").equals("may");
         List<String> kinds = strings(w, "hopKinds");
         List<String> names = strings(w, "hopNames");
         List<String> boxes = strings(w, "hopBoxes");
         List<String> bases = strings(w, "hopBases");
-        List<Way.Hop> hops = new ArrayList<>();
+        List<Reason.Step> steps = new ArrayList<>();
         for (int i = 0; i < kinds.size(); i++) {
-            Thing thing = new Thing(constant(ThingKind.class, kinds.get(i)), names.get(i));
-            hops.add(new Way.Hop(thing, boxes.get(i), constant(Basis.class, bases.get(i))));
+            ThingKind kind = constant(ThingKind.class, kinds.get(i));
+            String name = names.get(i);
+            steps.add(
+                    new Reason.Step(kind, name, boxes.get(i), colour(kind, name), constant(Basis.class, bases.get(i))));
         }
-        Basis weakest = constant(Basis.class, w.get("basis").asString("assumed"));
-        return new Way(hops, weakest, w.get("throughUnknown").asBoolean(false));
+        return new Reason("From " + w.get("terminal").asString("") + (isSure ? "" : ", possibly"), steps);
+    }
+
+    private String colour(ThingKind kind, String name) {
+        if (kind != ThingKind.WIRE && kind != ThingKind.WIRE_END) {
+            return "";
+        }
+        String wire = name.split("@")[0];
+        return colours.getOrDefault(wire, wire.substring(wire.indexOf('.') + 1));
     }
 
     private static <E extends Enum<E>> E constant(Class<E> type, String word) {

@@ -13,9 +13,11 @@ import org.splicebook.answer.Caution;
 import org.splicebook.answer.Heading;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Listing;
+import org.splicebook.answer.Reason;
 import org.splicebook.answer.Reply;
 import org.splicebook.answer.Row;
 import org.splicebook.record.Basis;
+import org.splicebook.wiring.ThingKind;
 
 /** A reply as JSON and back. The field names are those of the contract {@code openapi.yaml}. */
 public final class ReplyJson {
@@ -27,6 +29,7 @@ public final class ReplyJson {
         o.put("type", reply instanceof Answer ? "answer" : "listing");
         heading(o, reply.heading());
         if (reply instanceof Answer a) {
+            o.put("outcome", a.outcome());
             o.set("rows", Json.list(a.rows(), ReplyJson::row));
             o.set("assumed", Json.tree(a.assumed()));
             o.set("notProven", Json.tree(a.notProven()));
@@ -58,6 +61,25 @@ public final class ReplyJson {
         o.put("basis", r.basis().word());
         o.set("columns", Json.tree(r.columns()));
         o.set("why", Json.tree(r.why()));
+        o.set("ways", Json.list(r.ways(), ReplyJson::way));
+        return o;
+    }
+
+    private static ObjectNode way(Reason r) {
+        ObjectNode o = Json.object();
+        o.put("about", r.about());
+        o.set("steps", Json.list(r.steps(), ReplyJson::step));
+        return o;
+    }
+
+    private static ObjectNode step(Reason.Step s) {
+        ObjectNode o = Json.object();
+        o.put("kind", s.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        o.put("name", s.name());
+        o.put("box", s.box());
+        o.put("cable", s.cable());
+        o.put("colour", s.colour());
+        o.put("basis", s.basis().word());
         return o;
     }
 
@@ -69,6 +91,7 @@ public final class ReplyJson {
             o.path("rows").forEach(r -> rows.add(readRow(r)));
             return new Answer(
                     heading,
+                    o.path("outcome").asText(),
                     rows,
                     strings(o.path("assumed")),
                     strings(o.path("notProven")),
@@ -106,9 +129,32 @@ public final class ReplyJson {
         return new Row(
                 r.path("subject").asText(),
                 Row.Status.valueOf(r.path("status").asText().toUpperCase(Locale.ROOT)),
-                Basis.valueOf(r.path("basis").asText().toUpperCase(Locale.ROOT)),
+                basis(r),
                 columns,
-                strings(r.path("why")));
+                strings(r.path("why")),
+                ways(r.path("ways")));
+    }
+
+    private static List<Reason> ways(JsonNode list) {
+        List<Reason> all = new ArrayList<>();
+        for (JsonNode w : list) {
+            List<Reason.Step> steps = new ArrayList<>();
+            for (JsonNode s : w.path("steps")) {
+                steps.add(new Reason.Step(
+                        ThingKind.valueOf(
+                                s.path("kind").asText().toUpperCase(Locale.ROOT).replace('-', '_')),
+                        s.path("name").asText(),
+                        s.path("box").asText(),
+                        s.path("colour").asText(),
+                        basis(s)));
+            }
+            all.add(new Reason(w.path("about").asText(), steps));
+        }
+        return all;
+    }
+
+    private static Basis basis(JsonNode o) {
+        return Basis.valueOf(o.path("basis").asText().toUpperCase(Locale.ROOT));
     }
 
     private static List<String> strings(JsonNode list) {

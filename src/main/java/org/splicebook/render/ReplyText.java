@@ -82,7 +82,7 @@ public final class ReplyText {
 
     private void outcomeAndRows(Answer a, List<Row.Status> statuses) {
         lines.add("");
-        lines.addAll(Lines.wrap(outcome(a), width));
+        lines.addAll(Lines.wrap(a.outcome(), width));
         statuses.forEach(status -> rows(status, a.rows(status)));
     }
 
@@ -93,16 +93,6 @@ public final class ReplyText {
         bullets("Not proven by the given facts", a.notProven());
         bullets("What would settle it", a.wouldSettle());
         bullets(CAUTIONS, a.cautions());
-    }
-
-    /** {@return how the answer came out, in a line} */
-    public static String outcome(Answer a) {
-        if (a.rows().isEmpty()) {
-            return "The record shows nothing here. That does not mean that nothing is there.";
-        }
-        return a.rows(Row.Status.SHOWN).size() + " shown, "
-                + a.rows(Row.Status.POSSIBLE).size() + " possible, "
-                + a.rows(Row.Status.EXCLUDED).size() + " excluded.";
     }
 
     /** {@return the title of one part of an answer} */

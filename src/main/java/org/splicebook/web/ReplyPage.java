@@ -32,7 +32,7 @@ final class ReplyPage {
     }
 
     private static String answer(Answer a) {
-        StringBuilder body = new StringBuilder("<p><strong>" + Html.text(ReplyText.outcome(a)) + "</strong></p>\n");
+        StringBuilder body = new StringBuilder("<p><strong>" + Html.text(a.outcome()) + "</strong></p>\n");
         for (Row.Status status : Row.Status.values()) {
             rows(body, status, a.rows(status));
         }

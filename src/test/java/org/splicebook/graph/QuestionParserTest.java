@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.splicebook.answer.Nearest;
 import org.splicebook.answer.Question;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.Result;

@@ -1,22 +1,26 @@
-package org.splicebook.graph;
+package org.splicebook.answer;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.splicebook.answer.Question;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 
 /** Checks what a question was given. */
-final class Parameters {
+public final class Parameters {
     private Parameters() {}
 
-    /** {@return what is wrong with it, all at once} */
-    static List<Problem> wrong(QuestionFile file, String house, Map<String, String> given) {
-        Question question = file.question();
+    /**
+     * {@return what is wrong with it, all at once}
+     *
+     * @param choices the values that a parameter may have, by parameter; one that is not here may have any
+     * @param house the house that is named; empty for none
+     */
+    public static List<Problem> wrong(
+            Question question, Map<String, List<String>> choices, String house, Map<String, String> given) {
         List<Problem> problems = new ArrayList<>();
         if (house.isEmpty() != question.acrossHouses()) {
             problems.add(
@@ -53,7 +57,7 @@ final class Parameters {
             }
         }
         filled(question, given).forEach((name, value) -> {
-            List<String> choice = file.choices().getOrDefault(name, List.of());
+            List<String> choice = choices.getOrDefault(name, List.of());
             if (!choice.isEmpty() && !value.isEmpty() && !choice.contains(value)) {
                 problems.add(Problem.error(
                         ProblemKind.BAD_VALUE,
@@ -66,7 +70,7 @@ final class Parameters {
     }
 
     /** {@return the parameters with defaults filled in, in the order of the question} */
-    static Map<String, String> filled(Question question, Map<String, String> given) {
+    public static Map<String, String> filled(Question question, Map<String, String> given) {
         return question.parameters().stream()
                 .collect(Collectors.toMap(
                         Question.Parameter::name,

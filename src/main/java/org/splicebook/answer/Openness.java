@@ -1,4 +1,4 @@
-package org.splicebook.graph;
+package org.splicebook.answer;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -7,9 +7,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.neo4j.driver.Value;
-import org.splicebook.answer.Assumption;
-import org.splicebook.answer.Row;
 import org.splicebook.record.Basis;
 import org.splicebook.wiring.Wiring;
 
@@ -18,21 +15,15 @@ import org.splicebook.wiring.Wiring;
  *
  * @param regions the parts of the house whose wiring is not wholly known
  */
-record Openness(List<Wiring.OpenRegion> regions) {
+public record Openness(List<Wiring.OpenRegion> regions) {
     private static final int TOLD = 6;
 
-    /** {@return what is open in a house, from the maps that the database returns} */
-    static Openness of(Value open) {
-        return new Openness(open.asList(o -> new Wiring.OpenRegion(
-                o.get("id").asString(),
-                strings(o.get("boxes")),
-                strings(o.get("breakers")),
-                strings(o.get("cables")),
-                strings(o.get("points")))));
+    public Openness {
+        regions = List.copyOf(regions);
     }
 
     /** {@return what the answer assumes} */
-    static List<String> assumed(List<Row> rows) {
+    public static List<String> assumed(List<Row> rows) {
         List<String> all = new ArrayList<>();
         all.add(Assumption.NO_BURIED_TAP);
         all.add(
@@ -47,7 +38,7 @@ record Openness(List<Wiring.OpenRegion> regions) {
     }
 
     /** {@return what the given facts do not prove} */
-    List<String> notProven(List<Row> rows, Collection<String> named) {
+    public List<String> notProven(List<Row> rows, Collection<String> named) {
         List<String> all = new ArrayList<>();
         long possible =
                 rows.stream().filter(r -> r.status() == Row.Status.POSSIBLE).count();
@@ -64,7 +55,7 @@ record Openness(List<Wiring.OpenRegion> regions) {
     }
 
     /** {@return the cheapest test that would settle what is open} */
-    List<String> wouldSettle(List<Row> rows, Collection<String> named) {
+    public List<String> wouldSettle(List<Row> rows, Collection<String> named) {
         Set<String> possible = rows.stream()
                 .filter(r -> r.status() == Row.Status.POSSIBLE)
                 .map(Row::subject)
@@ -108,10 +99,6 @@ record Openness(List<Wiring.OpenRegion> regions) {
                         || o.breakers().stream().anyMatch(subjects::contains)
                         || o.boxes().stream().anyMatch(subjects::contains))
                 .toList();
-    }
-
-    private static List<String> strings(Value list) {
-        return list.asList(Value::asString);
     }
 
     private static String list(List<String> names) {

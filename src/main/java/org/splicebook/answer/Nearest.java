@@ -1,4 +1,4 @@
-package org.splicebook.graph;
+package org.splicebook.answer;
 
 import java.util.Collection;
 import java.util.Comparator;
@@ -6,13 +6,13 @@ import java.util.List;
 import java.util.Locale;
 
 /** Finds the names that come nearest to one that nothing answers to. */
-final class Nearest {
+public final class Nearest {
     private static final int TOLD = 5;
 
     private Nearest() {}
 
     /** {@return up to five of the names, those with the fewest letters to change first} */
-    static List<String> to(String name, Collection<String> names) {
+    public static List<String> to(String name, Collection<String> names) {
         String wanted = name.toLowerCase(Locale.ROOT);
         return names.stream()
                 .distinct()
@@ -23,7 +23,7 @@ final class Nearest {
     }
 
     /** {@return "Nearest are a, b.", or what to say where there is nothing to offer} */
-    static String cure(String name, Collection<String> names) {
+    public static String cure(String name, Collection<String> names) {
         List<String> near = to(name, names);
         return near.isEmpty() ? "There is none of that kind." : "Nearest are " + String.join(", ", near) + ".";
     }

@@ -1,0 +1,107 @@
+package org.splicebook.ask;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import org.splicebook.answer.Answer;
+import org.splicebook.answer.Parameters;
+import org.splicebook.answer.Question;
+import org.splicebook.answer.Reply;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.store.ForwardingStore;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.wiring.Wiring;
+
+/**
+ * A store that answers computed questions beside those of the store behind it: who asks cannot tell them apart. Every answer also says
+ * what the readings and the record leave unproved.
+ */
+public final class AnsweringStore extends ForwardingStore {
+    /** How many houses' wiring is kept ready. */
+    private static final int KEPT = 32;
+
+    private final Kept kept;
+
+    /**
+     * Computes before a store.
+     *
+     * @param behind the store, closed with this one
+     * @param derivation what the wiring does
+     */
+    public AnsweringStore(HouseStore behind, Function<House, Wiring> derivation) {
+        super(behind);
+        this.kept = new Kept(KEPT, derivation);
+    }
+
+    @Override
+    public List<Question> questions() {
+        Map<String, ComputedQuestion> computed = ComputedQuestions.BY_ID;
+        return Stream.concat(
+                        behind.questions().stream().filter(q -> !computed.containsKey(q.id())),
+                        computed.values().stream().map(ComputedQuestion::question))
+                .sorted(Comparator.comparing(Question::id))
+                .toList();
+    }
+
+    @Override
+    public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
+        ComputedQuestion computed = ComputedQuestions.BY_ID.get(question);
+        if (computed != null) {
+            return compute(computed, house, parameters);
+        }
+        return behind.ask(question, house, parameters).map(reply -> reply instanceof Answer a ? honest(a) : reply);
+    }
+
+    private Result<Reply> compute(ComputedQuestion computed, String house, Map<String, String> given) {
+        Question question = computed.question();
+        List<Problem> wrong = Parameters.wrong(question, computed.choices(), house, given);
+        if (!wrong.isEmpty()) {
+            return new Result.Failed<>(wrong);
+        }
+        Optional<StoredHouse> stored = behind.findHouse(house);
+        if (stored.isEmpty()) {
+            return Result.failed(Problem.error(
+                    ProblemKind.NOT_FOUND,
+                    Where.field("house"),
+                    "There is no house " + house + ".",
+                    "Look at the list of houses."));
+        }
+        Wiring wiring = kept.wiring(stored.get());
+        Map<String, String> all = Parameters.filled(question, given);
+        List<Problem> unknown = HouseNames.unknown(wiring, question, all);
+        if (!unknown.isEmpty()) {
+            return new Result.Failed<>(unknown);
+        }
+        Asked asked = new Asked(
+                question,
+                stored.get(),
+                wiring,
+                behind.sightings(house),
+                all,
+                number -> behind.findRevision(house, number).map(s -> new Asked.Derived(s, kept.wiring(s))));
+        try {
+            Reply reply = computed.computation().reply(asked);
+            return Result.ok(reply instanceof Answer a ? a.withNotProven(Unproved.lines(asked, a)) : reply);
+        } catch (ProblemException e) {
+            return new Result.Failed<>(e.problems());
+        }
+    }
+
+    /** Adds what the readings and the record leave unproved, unless the house was changed meanwhile. */
+    private Answer honest(Answer answer) {
+        String house = answer.heading().house();
+        Optional<StoredHouse> stored = house.isEmpty() ? Optional.empty() : behind.findHouse(house);
+        return stored.filter(s -> s.revision().number() == answer.heading().revision())
+                .map(s -> answer.withNotProven(Unproved.lines(s.house(), behind.sightings(house), answer)))
+                .orElse(answer);
+    }
+}
