@@ -39,7 +39,7 @@ class ArchitectureTest {
             entry("record", Set.of("problem")),
             entry("housefile", Set.of("problem", "record")),
             entry("wiring", Set.of("problem", "record")),
-            entry("loadflow", Set.of("problem", "record", "wiring")),
+            entry("loadflow", Set.of("problem", "record", "housefile", "wiring")),
             entry("answer", Set.of("problem", "record", "wiring")),
             entry("rules", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("survey", Set.of("problem", "record", "wiring", "loadflow", "answer")),

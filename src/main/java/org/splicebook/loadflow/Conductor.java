@@ -1,0 +1,79 @@
+package org.splicebook.loadflow;
+
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Cable;
+import org.splicebook.record.Wire;
+
+/**
+ * What a metre of a wire puts in the way of current.
+ *
+ * @param ohmsPerMetre resistance at 75 °C
+ * @param reactancePerMetre reactance at 60 Hz, with its return close by
+ * @param perDegree how the resistance grows with each degree, as a share of that at 75 °C
+ */
+public record Conductor(double ohmsPerMetre, double reactancePerMetre, double perDegree) {
+    private static final double METRES_PER_1000_FT = 304.8;
+
+    /** {@return the ohms of so many metres at a temperature} */
+    public double ohms(double metres, double celsius) {
+        return ohmsPerMetre * metres * (1 + perDegree * (celsius - 75));
+    }
+
+    /**
+     * {@return a wire of that size}
+     *
+     * @param size as in a house file: {@code 14}, {@code 2/0}, {@code 250 kcmil}, {@code 2.5 mm2}
+     * @param material what it is of; copper where null
+     */
+    public static Conductor of(String size, Wire.@Nullable Material material) {
+        boolean copper = material == null || material == Wire.Material.COPPER;
+        String metal = copper ? "copper" : "aluminium";
+        double perDegree = Tables.number("temperature", metal);
+        String plain = size.strip()
+                .replace("AWG", "")
+                .replace("kcmil", "")
+                .replace("#", "")
+                .strip();
+        if (plain.endsWith("mm2") || plain.endsWith("mm²")) {
+            double area =
+                    Double.parseDouble(plain.substring(0, plain.length() - 3).strip());
+            return new Conductor(
+                    Tables.number("metric", metal) / area / 1000,
+                    Tables.number("metric", "reactance-per-km") / 1000,
+                    perDegree);
+        }
+        Map<String, String> row = Tables.rows("wires").get(plain);
+        if (row == null) {
+            return byArea(plain, metal, perDegree);
+        }
+        return new Conductor(
+                number(row, metal) / METRES_PER_1000_FT, number(row, "reactance") / METRES_PER_1000_FT, perDegree);
+    }
+
+    /** Sizes that the table leaves out: by area from 14 AWG, gauge numbers by their law. */
+    private static Conductor byArea(String size, String metal, double perDegree) {
+        Map<String, String> known = Objects.requireNonNull(Tables.rows("wires").get("14"));
+        double number = size.endsWith("/0")
+                ? 1 - Double.parseDouble(size.substring(0, size.length() - 2))
+                : Double.parseDouble(size);
+        double area =
+                number > 36 ? number * 0.5067 : Math.PI / 4 * Math.pow(0.127 * Math.pow(92, (36 - number) / 39), 2);
+        return new Conductor(
+                number(known, metal) * number(known, "area") / area / METRES_PER_1000_FT,
+                number(known, "reactance") / METRES_PER_1000_FT,
+                perDegree);
+    }
+
+    private static double number(Map<String, String> row, String key) {
+        return Double.parseDouble(Objects.requireNonNull(row.get(key), key));
+    }
+
+    /** {@return a cable's armour or raceway metal} */
+    static Conductor metal(Cable cable) {
+        String kind = cable.kind().word();
+        double ohms = Tables.number("metal", Tables.has("metal", kind) ? kind : "other");
+        return new Conductor(ohms / METRES_PER_1000_FT, 0, Tables.number("temperature", "copper"));
+    }
+}
