@@ -34,6 +34,9 @@ final class MayGraph {
     private final Map<String, List<Integer>> jointsOf = new HashMap<>();
     private final Map<String, List<Integer>> opensOf = new HashMap<>();
 
+    /** Of which box or panel a hub is the unknown. */
+    final Map<Integer, String> hubOf = new HashMap<>();
+
     /** Boxes and panels where something is not known. */
     final Set<String> openBoxes = new TreeSet<>();
 
@@ -157,6 +160,8 @@ final class MayGraph {
         openBoxes.add(box);
         int fromJoint = nodes++;
         int fromEnd = nodes++;
+        hubOf.put(fromJoint, box);
+        hubOf.put(fromEnd, box);
         for (int e : opens) {
             arc(e, fromEnd);
             arc(fromEnd, arrivalOf(e));
@@ -215,6 +220,11 @@ final class MayGraph {
     /** {@return the node for having come out of the unknown at an open end, or -1} */
     int arrivalNode(int vertex) {
         return arrival.getOrDefault(vertex, -1);
+    }
+
+    /** {@return the open ends that may come out of the unknown, with the node for having done so} */
+    Map<Integer, Integer> arrivals() {
+        return arrival;
     }
 
     List<int[]> arcs() {
