@@ -21,25 +21,6 @@ public final class LoadFlow {
     private final Circuit circuit;
     private final Map<List<Fault>, Prepared> prepared = new ConcurrentHashMap<>();
 
-    /** A circuit with its order of elimination, and the entry of each branch. */
-    record Prepared(Circuit circuit, Elimination plan, List<Integer> entries) {
-        static Prepared of(Circuit circuit) {
-            int n = circuit.branches().size();
-            int[] from = new int[n];
-            int[] to = new int[n];
-            for (int i = 0; i < n; i++) {
-                from[i] = circuit.branches().get(i).from();
-                to[i] = circuit.branches().get(i).to();
-            }
-            Elimination plan = Elimination.of(circuit.nodes().size(), from, to);
-            List<Integer> entries = new ArrayList<>(n);
-            for (int i = 0; i < n; i++) {
-                entries.add(from[i] == to[i] ? -1 : plan.between(from[i], to[i]));
-            }
-            return new Prepared(circuit, plan, List.copyOf(entries));
-        }
-    }
-
     private LoadFlow(Circuit circuit) {
         this.circuit = circuit;
     }
@@ -71,7 +52,7 @@ public final class LoadFlow {
         if (known != null) {
             return known;
         }
-        Prepared made = Prepared.of(structural.isEmpty() ? circuit : faulty(structural));
+        Prepared made = new Prepared(structural.isEmpty() ? circuit : faulty(structural));
         if (prepared.size() >= MOST_KEPT) {
             prepared.keySet().removeIf(k -> !k.isEmpty());
         }

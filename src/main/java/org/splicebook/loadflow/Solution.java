@@ -114,6 +114,20 @@ public final class Solution {
                 : Optional.of(new Complex(y.re[branch], y.im[branch]).inverse());
     }
 
+    /** {@return the watts that all sources send out of their windings} */
+    public double wattsIn() {
+        double watts = 0;
+        for (CircuitSource s : circuit.sources()) {
+            for (int i = 0; i < s.windings().size(); i++) {
+                Complex amperes =
+                        amperes(s.name() + "." + s.system().poles().get(i).terminal());
+                Complex volts = volts(s.windings().get(i), s.star()).known();
+                watts += volts.times(amperes.conjugate()).re();
+            }
+        }
+        return watts;
+    }
+
     /** What a protective device sees. */
     public record Residual(Sensor sensor, double amperes) {}
 

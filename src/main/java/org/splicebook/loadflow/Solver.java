@@ -4,120 +4,166 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Solves one case: voltages for linear loads at once; other loads by turns, each time with the admittance that they have at the voltage
+ * Solves one case: voltages for linear loads at once; other loads by turns, each time with the current that they take at the voltage
  * found before.
  */
 final class Solver {
+    private static final int MOST_CHEAP_TURNS = 40;
     private static final int MOST_TURNS = 200;
-    private static final double SETTLED = 1e-10;
+    private static final double SETTLED = 1e-11;
     /** Ties one node of each part to the reference. No current flows in it, so its size is of no account. */
     private static final double TIE = 1e9;
 
-    private final LoadFlow.Prepared prepared;
-    private final Circuit circuit;
+    private final Prepared prepared;
     private final LoadCase state;
     private final Admittances y;
     private final Parts parts;
     private final List<Loads.On> loads;
+    private final List<Loads.On> bent;
     private final StarMesh mesh;
     private final double[] vr;
     private final double[] vi;
+    /** Currents driven into the nodes beside those of the sources. */
+    private final double[] extraRe;
 
-    Solver(LoadFlow.Prepared prepared, LoadCase state) {
+    private final double[] extraIm;
+
+    Solver(Prepared prepared, LoadCase state) {
         this.prepared = prepared;
-        this.circuit = prepared.circuit();
         this.state = state;
-        this.y = new Admittances(circuit, state);
-        this.loads = Loads.in(circuit, state);
-        this.mesh = new StarMesh(prepared.plan());
-        this.vr = new double[circuit.nodes().size()];
-        this.vi = new double[vr.length];
+        this.y = new Admittances(prepared.circuit, state);
+        this.loads = Loads.in(prepared.circuit, state);
+        this.bent = loads.stream().filter(l -> !l.load().isLinear()).toList();
+        this.mesh = new StarMesh(prepared.plan);
+        int nodes = prepared.circuit.nodes().size();
+        this.vr = new double[nodes];
+        this.vi = new double[nodes];
+        this.extraRe = new double[nodes];
+        this.extraIm = new double[nodes];
         loads.forEach(l -> y.admit(l.branch(), l.load().admittance(l.nominalVolts())));
         this.parts = parts();
     }
 
     private Parts parts() {
-        Parts p = new Parts(circuit.nodes().size());
-        List<Branch> branches = circuit.branches();
-        for (int i = 0; i < branches.size(); i++) {
+        Parts p = new Parts(vr.length);
+        for (int i = 0; i < y.re.length; i++) {
             if (y.re[i] != 0 || y.im[i] != 0) {
-                p.join(branches.get(i).from(), branches.get(i).to());
+                p.join(prepared.from[i], prepared.to[i]);
             }
         }
-        circuit.sources().forEach(s -> p.feed(s.star()));
+        prepared.circuit.sources().forEach(s -> p.feed(s.star()));
         return p;
     }
 
     Solution solve() {
+        factor();
         voltages();
-        boolean settled = true;
-        if (loads.stream().anyMatch(l -> !l.load().isLinear())) {
-            settled = settle();
-        }
-        return new Solution(circuit, state, y, parts, loads, vr, vi, settled);
+        boolean settled = bent.isEmpty() || settledByCurrents() || settledByAdmittances();
+        return new Solution(prepared.circuit, state, y, parts, loads, vr, vi, settled);
     }
 
-    private boolean settle() {
-        double damping = 1;
-        double last = Double.POSITIVE_INFINITY;
-        for (int turn = 0; turn < MOST_TURNS; turn++) {
+    /** The cheap way: the circuit stays as it is, and what a load takes more or less is a current of its own. */
+    private boolean settledByCurrents() {
+        for (int turn = 0; turn < MOST_CHEAP_TURNS; turn++) {
+            Arrays.fill(extraRe, 0);
+            Arrays.fill(extraIm, 0);
+            for (Loads.On l : bent) {
+                Complex less = inCircuit(l).minus(wanted(l)).times(across(l));
+                extraRe[prepared.from[l.branch()]] += less.re();
+                extraIm[prepared.from[l.branch()]] += less.im();
+                extraRe[prepared.to[l.branch()]] -= less.re();
+                extraIm[prepared.to[l.branch()]] -= less.im();
+            }
+            List<Complex> before = bent.stream().map(this::wanted).toList();
+            voltages();
             double change = 0;
-            for (Loads.On l : loads) {
-                if (l.load().isLinear()) {
-                    continue;
-                }
-                int i = l.branch();
-                Branch b = circuit.branches().get(i);
-                double volts = Math.hypot(vr[b.from()] - vr[b.to()], vi[b.from()] - vi[b.to()]);
-                Complex want = l.load().admittance(l.nominalVolts(), volts);
-                double dr = want.re() - y.re[i];
-                double di = want.im() - y.im[i];
-                change = Math.max(change, Math.hypot(dr, di) / want.magnitude());
-                y.re[i] += damping * dr;
-                y.im[i] += damping * di;
+            for (int i = 0; i < bent.size(); i++) {
+                Complex now = wanted(bent.get(i));
+                change = Math.max(change, now.minus(before.get(i)).magnitude() / now.magnitude());
             }
             if (change < SETTLED) {
+                for (int i = 0; i < bent.size(); i++) {
+                    y.admit(bent.get(i).branch(), before.get(i));
+                }
                 return true;
             }
-            if (change > 0.9 * last && damping > 0.05) {
-                damping *= 0.7;
-            }
-            last = change;
-            voltages();
         }
         return false;
     }
 
-    /** Voltages of all nodes for the admittances as they stand. */
-    private void voltages() {
-        Elimination plan = prepared.plan();
+    /** The slow way, for loads in series and the like: new admittances each time, moved there by ever smaller steps. */
+    private boolean settledByAdmittances() {
+        Arrays.fill(extraRe, 0);
+        Arrays.fill(extraIm, 0);
+        double step = 1;
+        double last = Double.POSITIVE_INFINITY;
+        for (int turn = 0; turn < MOST_TURNS; turn++) {
+            double change = 0;
+            for (Loads.On l : bent) {
+                Complex off = wanted(l).minus(inCircuit(l));
+                change = Math.max(change, off.magnitude() / wanted(l).magnitude());
+                y.admit(l.branch(), inCircuit(l).plus(off.times(step)));
+            }
+            factor();
+            voltages();
+            if (change < SETTLED) {
+                return true;
+            }
+            if (change > 0.9 * last && step > 0.05) {
+                step *= 0.7;
+            }
+            last = change;
+        }
+        return false;
+    }
+
+    private Complex inCircuit(Loads.On l) {
+        return new Complex(y.re[l.branch()], y.im[l.branch()]);
+    }
+
+    private Complex across(Loads.On l) {
+        int a = prepared.from[l.branch()];
+        int b = prepared.to[l.branch()];
+        return new Complex(vr[a] - vr[b], vi[a] - vi[b]);
+    }
+
+    private Complex wanted(Loads.On l) {
+        return l.load().admittance(l.nominalVolts(), across(l).magnitude());
+    }
+
+    /** Takes the admittances as they stand. */
+    private void factor() {
         Arrays.fill(mesh.re, 0);
         Arrays.fill(mesh.im, 0);
         Arrays.fill(mesh.toReferenceRe, 0);
         Arrays.fill(mesh.toReferenceIm, 0);
         for (int i = 0; i < y.re.length; i++) {
-            int entry = prepared.entries().get(i);
+            int entry = prepared.entry[i];
             if (entry >= 0) {
                 mesh.re[entry] += y.re[i];
                 mesh.im[entry] += y.im[i];
             }
         }
-        int n = vr.length;
-        double[] xr = new double[n];
-        double[] xi = new double[n];
-        for (int v = 0; v < n; v++) {
-            int k = plan.position[v];
-            xr[k] = y.driveRe[v];
-            xi[k] = y.driveIm[v];
+        for (int v = 0; v < vr.length; v++) {
             if (parts.stands(v)) {
-                mesh.toReferenceRe[k] = TIE;
+                mesh.toReferenceRe[prepared.plan.position[v]] = TIE;
             }
         }
         mesh.factor();
+    }
+
+    private void voltages() {
+        int[] position = prepared.plan.position;
+        double[] xr = new double[vr.length];
+        double[] xi = new double[vr.length];
+        for (int v = 0; v < vr.length; v++) {
+            xr[position[v]] = y.driveRe[v] + extraRe[v];
+            xi[position[v]] = y.driveIm[v] + extraIm[v];
+        }
         mesh.solve(xr, xi);
-        for (int v = 0; v < n; v++) {
-            vr[v] = xr[plan.position[v]];
-            vi[v] = xi[plan.position[v]];
+        for (int v = 0; v < vr.length; v++) {
+            vr[v] = xr[position[v]];
+            vi[v] = xi[position[v]];
         }
     }
 }

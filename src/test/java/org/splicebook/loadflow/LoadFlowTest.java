@@ -98,6 +98,34 @@ class LoadFlowTest {
     }
 
     @Test
+    void loadOfConstantPowerTakesItsWattsAtASaggingVoltage() {
+        Solution s = solve(LoadCase.nothingOn().load("bench-1.top", Load.power(1500, 0.8)));
+        Complex volts = s.volts("bench-1.top.hot", "bench-1.top.neutral").known();
+        Complex power = volts.times(s.amperes("bench-1.top").conjugate());
+        assertThat(s.settled()).isTrue();
+        assertThat(volts.magnitude()).isLessThan(116);
+        assertThat(power.re()).isCloseTo(1500, within(1e-6));
+        assertThat(power.im()).isCloseTo(1125, within(1e-6));
+        assertThat(s.amperes("main.1").magnitude()).isCloseTo(1875 / volts.magnitude(), within(1e-6));
+    }
+
+    @Test
+    void loadOfConstantCurrentTakesItsAmperes() {
+        Solution s = solve(LoadCase.nothingOn().load("bench-1.top", Load.amperes(12, 0.9)));
+        assertThat(s.amperes("K1.black").magnitude()).isCloseTo(12, within(1e-6));
+    }
+
+    @Test
+    void loadsOfConstantPowerInSeriesBehindAnOpenNeutralComeToRestOrAreSaidNotTo() {
+        Solution s = solve(LoadCase.nothingOn()
+                .load("bench-1.top", Load.power(1200, 1))
+                .load("bench-1.bottom", Load.power(100, 1))
+                .fault(new Fault.Open("K1.white")));
+        assertThat(s.settled()).isTrue();
+        assertThat(s.volts("bench-1.top.hot", "bench-1.bottom.hot").magnitude()).isBetween(230.0, 240.0);
+    }
+
+    @Test
     void everyNameThatMeansNothingIsTold() {
         assertThat(FLOW.solve(LoadCase.typical()
                                 .open("main.9")
