@@ -37,5 +37,5 @@ RETURN b.name AS subject,
        coalesce(head([g IN ['assumed', 'labelled', 'tested', 'seen'] WHERE g IN f.bases]), x.basis) AS basis,
        b.label AS label,
        coalesce(f.how, []) AS how,
-       COLLECT { MATCH (b)<-[:PART_OF]-(:Pole)<-[w:FED_BY]-() WHERE f IS NOT NULL AND x.name IN w.hopBoxes RETURN w LIMIT 2 } AS ways
+       COLLECT { MATCH (b)<-[:PART_OF]-(:Pole)<-[w:FED_BY]-(p) WHERE f IS NOT NULL AND (x.name IN w.hopBoxes OR (f.doubt = 1 AND p.box = x.name)) RETURN w LIMIT 2 } AS ways
 ORDER BY subject

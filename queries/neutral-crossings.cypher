@@ -6,7 +6,8 @@ MATCH (c:Crossing)
   WHERE c.key STARTS WITH $house + '/' AND ($kind = 'any' OR c.kind = $kind)
 OPTIONAL MATCH (c)-[:PARTS_AT]->(x)
 WITH c, x,
-     COLLECT { MATCH (c)-[:CONCERNS]->(:LoadPoint)-[w:RETURNS_OVER]->() WHERE c.sureness = 'may' OR w.sureness <> 'may' RETURN w } AS ways
+     COLLECT { MATCH (c)-[:CONCERNS]->(:LoadPoint)-[w:RETURNS_OVER]->() WHERE c.sureness = 'may' OR w.sureness <> 'may' RETURN w }
+     + COLLECT { MATCH (p:LoadPoint)-[w:RETURNS_OVER|GROUNDED_OVER]->(b) WHERE c.kind = 'neutral-to-ground' AND p.key STARTS WITH $house + '/' AND (c.island = b.name OR c.island IN w.hopNames) RETURN w LIMIT 2 } AS ways
 RETURN c.name AS subject,
        c.sureness AS status,
        coalesce(head([b IN ['assumed', 'labelled', 'tested', 'seen'] WHERE any(w IN ways WHERE w.basis = b)]), x.basis) AS basis,

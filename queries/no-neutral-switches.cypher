@@ -1,5 +1,5 @@
 // Which switch boxes have no neutral?
-// columns: subject, status, basis, switches, place
+// columns: subject, status, basis, switches, place, ways
 // kind: answer
 // note: shown only where every cable and joint of the box is recorded; excluded are boxes in which a neutral is shown.
 MATCH (d:Device)-[:IN]->(x:Box)
@@ -16,5 +16,6 @@ RETURN x.name AS subject,
        END AS status,
        x.basis AS basis,
        switches,
-       x.place AS place
+       x.place AS place,
+       COLLECT { MATCH (p:LoadPoint)-[w:FED_BY|RETURNS_OVER]->() WHERE p.key STARTS WITH $house + '/' AND x.name IN w.hopBoxes RETURN w ORDER BY type(w) DESC LIMIT 1 } AS ways
 ORDER BY place, subject

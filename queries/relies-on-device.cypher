@@ -8,11 +8,13 @@ MATCH (d:Thing {key: $house + '/' + $device})
 MATCH (p:LoadPoint)
   WHERE p.key STARTS WITH $house + '/'
 OPTIONAL MATCH (p)-[r:PROTECTED_BY]->(d)
-WITH p, collect(r) AS rs
+WITH d, p, collect(r) AS rs
 WITH p, rs,
+     EXISTS { MATCH (o:OpenRegion)-[:MAY_JOIN]->(p) WHERE d:Main OR EXISTS { MATCH (o)-[:MAY_JOIN]->(d) } OR EXISTS { MATCH (o)-[:MAY_JOIN]->(:LoadPoint)-[:ON]->(d) } OR EXISTS { MATCH (o)-[:OPEN_AT]->()<-[:IN]-(d) } } AS open,
      CASE size(rs) WHEN 0 THEN COLLECT { MATCH (p)-[f:FED_BY]->() WHERE f.sureness <> 'may' RETURN f.basis } ELSE [r IN rs | r.basis] END AS bases
 RETURN p.name AS subject,
        CASE
+         WHEN size(rs) = 0 AND open THEN 'possible'
          WHEN size(rs) = 0 THEN 'excluded'
          WHEN any(r IN rs WHERE r.sureness = 'must') THEN 'shown'
          ELSE 'possible'

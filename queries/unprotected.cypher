@@ -11,7 +11,7 @@ WITH p, place, collect(r.sureness) AS sure
   WHERE NOT 'must' IN sure
 WITH p, place, sure, COLLECT { MATCH (p)-[f:FED_BY]->() WHERE f.sureness <> 'may' RETURN f.basis } AS bases
 RETURN p.name AS subject,
-       CASE WHEN size(sure) = 0 THEN 'shown' ELSE 'possible' END AS status,
+       CASE WHEN size(sure) = 0 AND NOT EXISTS { MATCH (:OpenRegion)-[:MAY_JOIN]->(p) } THEN 'shown' ELSE 'possible' END AS status,
        head([b IN ['assumed', 'labelled', 'tested', 'seen'] WHERE b IN bases]) AS basis,
        coalesce(place.title, place.name) AS place,
        place.kind AS kindOfPlace,

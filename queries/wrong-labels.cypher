@@ -1,5 +1,5 @@
 // Which breakers carry a label that names a place or a load where they feed nothing?
-// columns: subject, status, basis, label, names, feeds, places
+// columns: subject, status, basis, label, names, feeds, places, ways
 // kind: answer
 // note: only the words are compared, so it is told as possible, never as shown.
 MATCH (p:Place)
@@ -22,5 +22,6 @@ RETURN b.name AS subject,
        b.label AS label,
        COLLECT { UNWIND named AS t RETURN DISTINCT t.what AS what ORDER BY what } AS names,
        [q IN fed | q.name] AS feeds,
-       COLLECT { UNWIND fed AS q RETURN DISTINCT q.place AS place ORDER BY place } AS places
+       COLLECT { UNWIND fed AS q RETURN DISTINCT q.place AS place ORDER BY place } AS places,
+       COLLECT { MATCH (b)<-[:PART_OF]-(:Pole)<-[w:FED_BY]-() WHERE w.sureness <> 'may' RETURN w LIMIT 2 } AS ways
 ORDER BY subject

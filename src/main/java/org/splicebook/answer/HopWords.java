@@ -24,15 +24,23 @@ final class HopWords {
             }
             if (!here.isEmpty()
                     && (s.box().isEmpty() || !s.box().equals(here.get(0).box()))) {
-                lines.add(line(here));
+                add(lines, here);
                 here.clear();
             }
             here.add(s);
         }
         if (!here.isEmpty()) {
-            lines.add(line(here));
+            add(lines, here);
         }
         return lines;
+    }
+
+    /** Two poles of one source are one line. */
+    private static void add(List<String> lines, List<Reason.Step> here) {
+        String line = line(here);
+        if (lines.isEmpty() || !lines.get(lines.size() - 1).equals(line)) {
+            lines.add(line);
+        }
     }
 
     private static String line(List<Reason.Step> here) {

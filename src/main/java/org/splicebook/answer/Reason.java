@@ -65,7 +65,7 @@ public record Reason(String about, List<Step> steps) {
     public static List<String> say(List<Reason> ways) {
         List<String> lines = new ArrayList<>();
         for (Reason r : ways) {
-            lines.add(r.about() + ":");
+            lines.add(r.about() + (r.steps().isEmpty() ? ", over what is not recorded." : ":"));
             lines.addAll(HopWords.say(r.steps()));
         }
         return lines;

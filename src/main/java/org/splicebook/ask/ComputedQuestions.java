@@ -6,7 +6,13 @@ import java.util.TreeMap;
 
 /** The questions that are computed. A new one is added here. */
 final class ComputedQuestions {
-    private static final List<ComputedQuestion> ALL = List.of(BeforeClosing.QUESTION, StillLive.QUESTION);
+    private static final List<ComputedQuestion> ALL = List.of(
+            AlwaysHot.QUESTION,
+            BeforeClosing.QUESTION,
+            Differences.QUESTION,
+            MissingProtection.QUESTION,
+            StillLive.QUESTION,
+            SwitchTable.QUESTION);
 
     /** By id. */
     static final Map<String, ComputedQuestion> BY_ID = byId();

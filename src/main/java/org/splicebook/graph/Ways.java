@@ -149,7 +149,10 @@ final class Ways {
             steps.add(
                     new Reason.Step(kind, name, boxes.get(i), colour(kind, name), constant(Basis.class, bases.get(i))));
         }
-        return new Reason("From " + w.get("terminal").asString("") + (isSure ? "" : ", possibly"), steps);
+        String breaker = w.get("breaker").asString("");
+        String from = "From " + w.get("terminal").asString("")
+                + (steps.isEmpty() && !breaker.isEmpty() ? " to " + breaker : "");
+        return new Reason(from + (isSure ? "" : ", possibly"), steps);
     }
 
     private String colour(ThingKind kind, String name) {

@@ -2,9 +2,12 @@ package org.splicebook.render;
 
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Heading;
@@ -120,11 +123,25 @@ public final class ReplyText {
         List<String> columns = new ArrayList<>(List.of("what"));
         columns.addAll(names);
         columns.add("basis");
-        lines.addAll(new Table(columns, rows.stream().map(r -> cells(r, names)).toList()).lines(width));
+        lines.addAll(new Table(columns, alike(rows, r -> cells(r, names))).lines(width));
+    }
+
+    /** What is said alike of several subjects is said once, their names before it. */
+    private static List<List<String>> alike(List<Row> rows, Function<Row, List<String>> said) {
+        Map<List<String>, Set<String>> subjects = new LinkedHashMap<>();
+        rows.forEach(r -> subjects.computeIfAbsent(said.apply(r), k -> new LinkedHashSet<>())
+                .add(r.subject()));
+        List<List<String>> all = new ArrayList<>();
+        subjects.forEach((rest, names) -> {
+            List<String> cells = new ArrayList<>(List.of(String.join(", ", names)));
+            cells.addAll(rest);
+            all.add(cells);
+        });
+        return all;
     }
 
     private static List<String> cells(Row r, Set<String> names) {
-        List<String> cells = new ArrayList<>(List.of(r.subject()));
+        List<String> cells = new ArrayList<>();
         names.forEach(n -> cells.add(Table.cell(r.columns().getOrDefault(n, ""))));
         cells.add(r.basis().word());
         return cells;
@@ -136,11 +153,16 @@ public final class ReplyText {
             return;
         }
         title("Why");
-        for (Row r : reasoned) {
-            lines.addAll(Lines.wrap(r.subject() + ":", width));
+        for (List<String> told : alike(reasoned, Row::why)) {
+            lines.addAll(Lines.wrap(told.get(0) + ":", width));
             int step = 1;
-            for (String hop : r.why()) {
-                lines.addAll(Lines.hung("  " + step++ + ". ", hop, width));
+            for (String line : told.subList(1, told.size())) {
+                if (line.startsWith("From ")) {
+                    lines.addAll(Lines.hung("  ", line, width));
+                    step = 1;
+                } else {
+                    lines.addAll(Lines.hung("  " + step++ + ". ", line, width));
+                }
             }
         }
     }

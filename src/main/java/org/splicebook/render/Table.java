@@ -34,7 +34,9 @@ public record Table(List<String> columns, List<List<String>> rows) {
     public List<String> lines(int width) {
         int[] widths = natural();
         int gaps = GAP.length() * (columns.size() - 1);
-        if (!shrink(widths, width - gaps) || (width < NARROW && total(widths) + gaps > width)) {
+        // On a phone cells that wrap in narrow columns are hard to read: one below the other they are not.
+        boolean isTight = width < NARROW && total(widths) + gaps > width;
+        if (isTight || !shrink(widths, width - gaps)) {
             return stacked(width);
         }
         List<String> lines = new ArrayList<>();

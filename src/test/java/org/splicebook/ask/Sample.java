@@ -38,6 +38,12 @@ final class Sample {
         }
     }
 
+    /** {@return a golden house of the derivation} */
+    static House golden(String name) {
+        return HouseFiles.read(Path.of("src/test/resources/org/splicebook/golden", name + ".house.yaml"))
+                .get();
+    }
+
     /** {@return a store that holds those houses and answers computed questions} */
     static AnsweringStore store(House... houses) {
         MemoryStore memory = new MemoryStore();

@@ -72,7 +72,7 @@ public final class Oracle {
         }
     }
 
-    private Oracle(House house) {
+    Oracle(House house) {
         net = new Netlist(house);
         removals = new Removals(net);
         feederPart = Feeders.part(net);
