@@ -110,7 +110,8 @@ final class Differences {
         h.panels()
                 .forEach((name, p) -> all.put(
                         name,
-                Arrays.asList(p.supply(),
+                        Arrays.asList(
+                                p.supply(),
                                 p.ties(),
                                 p.pullOuts(),
                                 p.exclusive(),
@@ -131,9 +132,7 @@ final class Differences {
     /** A box without its devices and joints, which are compared one by one. */
     private static Map<String, Object> boxes(House h) {
         Map<String, Object> all = new TreeMap<>();
-        h.boxes()
-                .forEach((name, b) -> all.put(
-                        name, Arrays.asList(b.place(), b.shell(), b.hidden())));
+        h.boxes().forEach((name, b) -> all.put(name, Arrays.asList(b.place(), b.shell(), b.hidden())));
         return all;
     }
 
