@@ -26,6 +26,7 @@ public final class Circuit {
     private final Set<String> gates;
     private final Set<String> openAsFound;
     private final List<Assumption> assumptions;
+    private final Set<Integer> bars;
 
     Circuit(CircuitBuilder b) {
         house = b.house;
@@ -40,6 +41,7 @@ public final class Circuit {
         gates = Ordered.set(b.gates);
         openAsFound = Ordered.set(b.openAsFound);
         assumptions = List.copyOf(b.assumptions);
+        bars = Ordered.set(b.bars);
     }
 
     private Circuit(Circuit from, List<Branch> branches, Map<String, Integer> branchByName) {
@@ -55,6 +57,7 @@ public final class Circuit {
         gates = from.gates;
         openAsFound = from.openAsFound;
         assumptions = from.assumptions;
+        bars = from.bars;
     }
 
     /** {@return the circuit of a house} */
@@ -119,6 +122,11 @@ public final class Circuit {
     /** {@return what was taken where the record is silent, one for each thing} */
     public List<Assumption> assumptions() {
         return assumptions;
+    }
+
+    /** {@return whether the node is a bus, a bar, a lug or a terminal of a source: a branch circuit ends there} */
+    boolean isBar(int node) {
+        return bars.contains(node);
     }
 
     /** {@return the number of the node of that name, or null; see the package page for names} */

@@ -3,6 +3,7 @@ package org.splicebook.loadflow;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -33,6 +34,7 @@ final class CircuitBuilder {
     final Set<String> gates = new LinkedHashSet<>();
     final Set<String> openAsFound = new LinkedHashSet<>();
     final List<Assumption> assumptions = new ArrayList<>();
+    final Set<Integer> bars = new HashSet<>();
 
     private CircuitBuilder(House house) {
         this.house = house;
@@ -64,6 +66,13 @@ final class CircuitBuilder {
         nodeByName.put(name, nodes.size());
         nodes.add(name);
         return nodes.size() - 1;
+    }
+
+    /** A node at which a branch circuit ends. */
+    int bar(String name) {
+        int node = node(name);
+        bars.add(node);
+        return node;
     }
 
     int at(String name) {

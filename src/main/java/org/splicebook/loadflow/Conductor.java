@@ -66,6 +66,33 @@ public record Conductor(double ohmsPerMetre, double reactancePerMetre, double pe
                 perDegree);
     }
 
+    /** {@return what a wire may carry, in amperes; where its size is not recorded, that of the size taken} */
+    static double limit(Wire w) {
+        String size = plain(w.size() == null ? Tables.text("silent", "size") : w.size());
+        boolean copper = w.material() == null || w.material() == Wire.Material.COPPER;
+        if (size.endsWith("mm2")) {
+            double amperes = Tables.number("metric", "amperes-factor")
+                    * Math.pow(area(size), Tables.number("metric", "amperes-power"));
+            return copper ? amperes : amperes * 0.78;
+        }
+        Map<String, String> row = Tables.rows("wires").get(size);
+        String said = row == null ? null : row.get(copper ? "copper-amperes" : "aluminium-amperes");
+        return said == null ? 0 : Double.parseDouble(said);
+    }
+
+    private static String plain(String size) {
+        return size.strip()
+                .replace("AWG", "")
+                .replace("kcmil", "")
+                .replace("#", "")
+                .replace("²", "2")
+                .strip();
+    }
+
+    private static double area(String metric) {
+        return Double.parseDouble(metric.substring(0, metric.length() - 3).strip());
+    }
+
     private static double number(Map<String, String> row, String key) {
         return Double.parseDouble(Objects.requireNonNull(row.get(key), key));
     }

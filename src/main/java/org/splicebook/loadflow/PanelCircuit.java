@@ -76,16 +76,16 @@ final class PanelCircuit {
     }
 
     private void bars() {
-        node("n");
-        link(name + ".box", node("g"), node("box"));
+        b.bar(name + ".n");
+        link(name + ".box", b.bar(name + ".g"), node("box"));
     }
 
     private void lugsAndBuses() {
         MainDisconnect main = panel.main();
         List<Integer> through = new ArrayList<>();
         for (int i = 0; i < legs; i++) {
-            int lug = node("line-" + (i + 1));
-            int bus = node(leg(i));
+            int lug = b.bar(name + ".line-" + (i + 1));
+            int bus = b.bar(name + "." + leg(i));
             if (main == null) {
                 link(name + ".line-" + (i + 1), lug, bus);
             } else {
@@ -175,7 +175,7 @@ final class PanelCircuit {
                 through.add(b.branch(
                         said,
                         Branch.Kind.CONTACT,
-                        node(busOf(space)),
+                        b.bar(name + "." + busOf(space)),
                         b.node(said),
                         new Gate(key, said, Set.of()),
                         poleOhms(br.rating())));
@@ -235,7 +235,7 @@ final class PanelCircuit {
             if (s.fedBy() == null) {
                 for (int i = 0; i < legs; i++) {
                     String bus = s.name() + "." + leg(i);
-                    link(name + "." + bus, node("line-" + (i + 1)), node(bus));
+                    link(name + "." + bus, node("line-" + (i + 1)), b.bar(name + "." + bus));
                 }
                 continue;
             }
@@ -243,7 +243,7 @@ final class PanelCircuit {
                 Integer terminal = b.nodeByName.get(name + "." + space);
                 if (terminal != null) {
                     String bus = s.name() + "." + legOf(space);
-                    link(name + "." + bus, terminal, node(bus));
+                    link(name + "." + bus, terminal, b.bar(name + "." + bus));
                 }
             }
         }

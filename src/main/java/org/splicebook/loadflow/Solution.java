@@ -11,25 +11,15 @@ public final class Solution {
     private final LoadCase state;
     private final Admittances y;
     private final Parts parts;
-    private final List<Loads.On> loads;
     private final double[] vr;
     private final double[] vi;
     private final boolean settled;
 
-    Solution(
-            Circuit circuit,
-            LoadCase state,
-            Admittances y,
-            Parts parts,
-            List<Loads.On> loads,
-            double[] vr,
-            double[] vi,
-            boolean settled) {
+    Solution(Circuit circuit, LoadCase state, Admittances y, Parts parts, double[] vr, double[] vi, boolean settled) {
         this.circuit = circuit;
         this.state = state;
         this.y = y;
         this.parts = parts;
-        this.loads = List.copyOf(loads);
         this.vr = vr;
         this.vi = vi;
         this.settled = settled;
@@ -109,9 +99,23 @@ public final class Solution {
 
     /** {@return the impedance of a branch as it was in this case, in ohms; empty where it was open} */
     public Optional<Complex> impedance(int branch) {
-        return y.re[branch] == 0 && y.im[branch] == 0
-                ? Optional.empty()
-                : Optional.of(new Complex(y.re[branch], y.im[branch]).inverse());
+        return isClosed(branch) ? Optional.of(new Complex(y.re[branch], y.im[branch]).inverse()) : Optional.empty();
+    }
+
+    /** {@return whether a branch conducted} */
+    public boolean isClosed(int branch) {
+        return y.re[branch] != 0 || y.im[branch] != 0;
+    }
+
+    /** {@return whether the node is the one that stands for its part of the circuit} */
+    boolean standsForPart(int node) {
+        return parts.stands(node);
+    }
+
+    /** {@return what stood behind a source} */
+    SourceModel model(CircuitSource source) {
+        SourceModel said = state.sources().get(source.name());
+        return said != null ? said : state.physics().ideal() ? SourceModel.IDEAL : source.model();
     }
 
     /** {@return the watts that all sources send out of their windings} */
@@ -196,15 +200,6 @@ public final class Solution {
                 grounded ? volts(first.from(), p.ground()) : null,
                 grounded ? volts(first.to(), p.ground()) : null,
                 List.copyOf(amperes));
-    }
-
-    /** {@return the loads that were on, by branch number} */
-    List<Loads.On> loads() {
-        return loads;
-    }
-
-    Admittances admittances() {
-        return y;
     }
 
     private int node(String name) {

@@ -59,7 +59,7 @@ final class Solver {
         factor();
         voltages();
         boolean settled = bent.isEmpty() || settledByCurrents() || settledByAdmittances();
-        return new Solution(prepared.circuit, state, y, parts, loads, vr, vi, settled);
+        return new Solution(prepared.circuit, state, y, parts, vr, vi, settled);
     }
 
     /** The cheap way: the circuit stays as it is, and what a load takes more or less is a current of its own. */

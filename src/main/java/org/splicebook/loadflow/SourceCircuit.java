@@ -42,7 +42,7 @@ final class SourceCircuit {
     }
 
     private void add(String name, SourceSystem system, SourceKind kind, boolean earthed, boolean bonded) {
-        int star = b.node(name + ".star");
+        int star = b.bar(name + ".star");
         List<Integer> windings = new ArrayList<>();
         List<Integer> windingBranches = new ArrayList<>();
         for (SourceSystem.Pole p : system.poles()) {
@@ -50,13 +50,13 @@ final class SourceCircuit {
             int winding = b.node(leg + ".winding");
             windings.add(winding);
             windingBranches.add(b.branch(leg + ".winding", Branch.Kind.WINDING, star, winding, null, 0));
-            b.branch(leg, Branch.Kind.DROP, winding, b.node(leg), null, 0);
+            b.branch(leg, Branch.Kind.DROP, winding, b.bar(leg), null, 0);
         }
         int mutual = system == SourceSystem.SPLIT_PHASE_120_240
                 ? b.branch(name + ".mutual", Branch.Kind.WINDING, windings.get(0), windings.get(1), null, 0)
                 : -1;
-        b.branch(name + ".n", Branch.Kind.DROP, star, b.node(name + ".n"), null, 0);
-        int ground = b.node(name + ".g");
+        b.branch(name + ".n", Branch.Kind.DROP, star, b.bar(name + ".n"), null, 0);
+        int ground = b.bar(name + ".g");
         if (bonded) {
             b.branch(name + ".bond", Branch.Kind.BOND, star, ground, null, Tables.number("contact", "bar"));
         }
