@@ -46,8 +46,7 @@ final class CascadeSearch {
         }
     }
 
-    private record State(
-            Set<String> open, List<Trip> trips, Map<String, Heat> heat, double earliest, double latest) {
+    private record State(Set<String> open, List<Trip> trips, Map<String, Heat> heat, double earliest, double latest) {
         State and(State o) {
             Map<String, Heat> both = new HashMap<>(heat);
             o.heat.forEach((k, h) -> both.merge(k, h, Heat::and));
@@ -95,7 +94,8 @@ final class CascadeSearch {
                             Math.min(a.earliest, b.earliest),
                             Math.min(a.latest, b.latest)));
         }
-        double firstBound = units.values().stream().mapToDouble(n -> n.latest).min().orElse(Double.POSITIVE_INFINITY);
+        double firstBound =
+                units.values().stream().mapToDouble(n -> n.latest).min().orElse(Double.POSITIVE_INFINITY);
         if (Double.isInfinite(firstBound)) {
             ends.add(new End(s.open, s.trips, drives));
         }

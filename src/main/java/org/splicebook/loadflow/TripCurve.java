@@ -12,7 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param residual its answer to a residual; null when it does not look at it
  */
 public record TripCurve(
-        String title, String source, @Nullable Overload overload, @Nullable Residual residual) {
+        String title,
+        String source,
+        @Nullable Overload overload,
+        @Nullable Residual residual) {
     /**
      * Opening by heat, and at once by magnetism.
      *
@@ -21,7 +24,9 @@ public record TripCurve(
      * @param magnetic the part that opens at once; null where there is none
      */
     public record Overload(
-            List<Point> earliest, List<Point> latest, @Nullable Magnetic magnetic) {
+            List<Point> earliest,
+            List<Point> latest,
+            @Nullable Magnetic magnetic) {
         public Overload {
             earliest = List.copyOf(earliest);
             latest = List.copyOf(latest);
@@ -62,12 +67,7 @@ public record TripCurve(
      * @param quickest seconds that the quickest unit takes
      */
     public record Residual(
-            double holdsBelow,
-            double mustFrom,
-            double oneSecondAt,
-            double exponent,
-            double notUnder,
-            double quickest) {
+            double holdsBelow, double mustFrom, double oneSecondAt, double exponent, double notUnder, double quickest) {
         /** {@return when it opens at a residual in amperes} */
         public TripTime at(double amperes) {
             if (amperes < holdsBelow) {

@@ -46,10 +46,11 @@ final class Ngspice {
                 p.destroyForcibly();
                 throw new IllegalStateException("ngspice did not end within a minute");
             }
-            if (!Files.exists(out)) {
-                throw new IllegalStateException("ngspice: " + Files.readString(said));
+            byte[] raw = Files.exists(out) ? Files.readAllBytes(out) : new byte[0];
+            if (raw.length == 0) {
+                throw new IllegalStateException("ngspice: " + Files.readString(said) + "\n" + deck);
             }
-            return read(Files.readAllBytes(out));
+            return read(raw);
         } catch (IOException e) {
             throw new IllegalStateException(e);
         } catch (InterruptedException e) {
@@ -62,8 +63,12 @@ final class Ngspice {
     private static Map<String, Complex> read(byte[] raw) {
         String head = new String(raw, StandardCharsets.ISO_8859_1);
         int data = head.indexOf("Binary:\n") + "Binary:\n".length();
+        if (head.contains("No. Points: 0")) {
+            throw new IllegalStateException("ngspice solved nothing: " + head);
+        }
         List<String> names = new ArrayList<>();
-        for (String line : head.substring(head.indexOf("Variables:\n") + 11, data).split("\n")) {
+        for (String line :
+                head.substring(head.indexOf("Variables:\n") + 11, data).split("\n")) {
             String[] words = line.strip().split("\t");
             if (words.length == 3) {
                 names.add(words[1]);

@@ -81,9 +81,10 @@ final class RandomCases {
             case 0 -> new Fault.Open(any(breakable()));
             case 1 -> new Fault.Loose(any(breakable()), ohms(-2, 2));
             case 2 -> chance(0.5) ? new Fault.Open("service.n") : new Fault.Loose("service.n", ohms(-2, 1));
-            case 3 -> new Fault.OpenJoint(any(circuit.nodes().stream()
-                    .filter(n -> n.matches("b\\d+:.*"))
-                    .toList()));
+            case 3 ->
+                new Fault.OpenJoint(any(circuit.nodes().stream()
+                        .filter(n -> n.matches("b\\d+:.*"))
+                        .toList()));
             case 4 -> new Fault.Touch(any(terminals()), chance(0.3) ? Circuit.EARTH : any(terminals()), ohms(3, 5));
             default -> new Fault.Touch(any(terminals()), any(terminals()), ohms(-2, 3));
         };

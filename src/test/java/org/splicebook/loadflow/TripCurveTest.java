@@ -10,7 +10,8 @@ import org.splicebook.record.OvercurrentType;
 
 class TripCurveTest {
     private static final TripCurve.Residual CLASS_A = TripCurves.groundFault().residual();
-    private static final TripCurve.Overload BREAKER = TripCurves.of(OvercurrentType.BREAKER).overload();
+    private static final TripCurve.Overload BREAKER =
+            TripCurves.of(OvercurrentType.BREAKER).overload();
 
     @ParameterizedTest
     @CsvSource({"0.006, 5.59", "0.020, 1.00", "0.100, 0.100", "0.264, 0.025"})
@@ -54,8 +55,11 @@ class TripCurveTest {
     @Test
     void moreCurrentNeverTakesLonger() {
         for (double m = 1; m < 20; m *= 1.01) {
-            for (TripCurve.Overload c : new TripCurve.Overload[] {BREAKER, TripCurves.of(OvercurrentType.FUSE).overload()}) {
-                assertThat(c.at(m * 1.01).earliest()).isLessThanOrEqualTo(c.at(m).earliest());
+            for (TripCurve.Overload c : new TripCurve.Overload[] {
+                BREAKER, TripCurves.of(OvercurrentType.FUSE).overload()
+            }) {
+                assertThat(c.at(m * 1.01).earliest())
+                        .isLessThanOrEqualTo(c.at(m).earliest());
                 assertThat(c.at(m * 1.01).latest()).isLessThanOrEqualTo(c.at(m).latest());
                 assertThat(c.at(m).earliest()).isLessThanOrEqualTo(c.at(m).latest());
             }

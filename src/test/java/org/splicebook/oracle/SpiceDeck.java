@@ -54,6 +54,7 @@ public final class SpiceDeck {
     private final Map<Integer, Integer> onPost = new HashMap<>();
     private final Map<String, Integer> numbers = new TreeMap<>();
     private final StringBuilder text = new StringBuilder();
+    private int touches;
 
     /** The deck of a house; the case must say of everything that can be open whether it is. */
     public SpiceDeck(House house, LoadCase state) {
@@ -67,8 +68,8 @@ public final class SpiceDeck {
         net.vertices.forEach(this::vertex);
         arms();
         house.panels().values().forEach(this::panel);
-        net.asLoad.forEach(p -> parts.put(
-                "across " + p[0] + " " + p[1], new Part(at(p[0]), at(p[1]), ACROSS_A_CONTACT, 0)));
+        net.asLoad.forEach(
+                p -> parts.put("across " + p[0] + " " + p[1], new Part(at(p[0]), at(p[1]), ACROSS_A_CONTACT, 0)));
         loads();
         house.sources().values().forEach(this::source);
         state.faults().forEach(this::fault);
@@ -83,8 +84,13 @@ public final class SpiceDeck {
     public Map<String, String> nodes() {
         Map<String, String> all = new TreeMap<>();
         for (Vertex v : net.vertices) {
-            if (v.kind != Kind.LINK && v.kind != Kind.WIRE && v.kind != Kind.POLE && v.kind != Kind.MAIN_POLE
-                    && v.kind != Kind.NEUTRAL_LINK && v.kind != Kind.SUPPLY_LINK && !onPost.containsKey(v.id)) {
+            if (v.kind != Kind.LINK
+                    && v.kind != Kind.WIRE
+                    && v.kind != Kind.POLE
+                    && v.kind != Kind.MAIN_POLE
+                    && v.kind != Kind.NEUTRAL_LINK
+                    && v.kind != Kind.SUPPLY_LINK
+                    && !onPost.containsKey(v.id)) {
                 all.put(v.name, at(v.id));
             }
         }
@@ -105,9 +111,11 @@ public final class SpiceDeck {
             if (p.reactance == 0) {
                 s.append(String.format(Locale.ROOT, "R%d %s %s %.17g%n", i, a, b, p.ohms));
             } else {
-                s.append(String.format(Locale.ROOT, "R%d %s m%d %.17g%n", i, a, i, p.ohms));
-                s.append(String.format(
-                        Locale.ROOT, "L%d m%d %s %.17g%n", i, i, b, p.reactance / (2 * Math.PI * hertz)));
+                if (p.ohms > 0) {
+                    s.append(String.format(Locale.ROOT, "R%d %s m%d %.17g%n", i, a, i, p.ohms));
+                    a = "m" + i;
+                }
+                s.append(String.format(Locale.ROOT, "L%d %s %s %.17g%n", i, a, b, p.reactance / (2 * Math.PI * hertz)));
             }
         }
         s.append(String.format(Locale.ROOT, ".options rshunt=%g%n.ac lin 1 %g %g%n.end%n", shunt, hertz, hertz));
@@ -273,9 +281,8 @@ public final class SpiceDeck {
             for (int[] pair : l.pairs()) {
                 String a = net.vertices.get(pair[0]).name;
                 String b = net.vertices.get(pair[1]).name;
-                String said = l.pairs().size() == 1
-                        ? l.id()
-                        : l.id() + "[" + terminal(l, a) + "," + terminal(l, b) + "]";
+                String said =
+                        l.pairs().size() == 1 ? l.id() : l.id() + "[" + terminal(l, a) + "," + terminal(l, b) + "]";
                 Load load = state.loads().get(said);
                 if (load == null || load.amount() == 0) {
                     continue;
@@ -305,7 +312,8 @@ public final class SpiceDeck {
         String core = star;
         double leg = legToLeg / 3;
         if (s.system() == SourceSystem.SPLIT_PHASE_120_240) {
-            // Half of it in each leg, and less than nothing in the neutral, as the halves of one winding share their core.
+            // Half of it in each leg, and less than nothing in the neutral, as the halves of one winding share their
+            // core.
             leg = legToLeg / 2;
             core = s.name() + ".core";
             parts.put(core, new Part(star, core, -legToLeg / 6, 0));
@@ -332,17 +340,13 @@ public final class SpiceDeck {
         } else if (f instanceof Fault.OpenJoint o) {
             parts.values().removeIf(p -> p.from.equals(o.joint()) && p.ohms == ARM);
         } else if (f instanceof Fault.Loose l) {
-            parts.computeIfPresent(
-                    l.branch(), (k, p) -> new Part(p.from, p.to, p.ohms + l.ohms(), p.reactance));
+            parts.computeIfPresent(l.branch(), (k, p) -> new Part(p.from, p.to, p.ohms + l.ohms(), p.reactance));
         } else if (f instanceof Fault.Touch t) {
             String earth = "earth";
             parts.put(
-                    "touch " + parts.size(),
+                    "touch " + ++touches,
                     new Part(
-                            t.from().equals(earth) ? "0" : t.from(),
-                            t.to().equals(earth) ? "0" : t.to(),
-                            t.ohms(),
-                            0));
+                            t.from().equals(earth) ? "0" : t.from(), t.to().equals(earth) ? "0" : t.to(), t.ohms(), 0));
         } else if (f instanceof Fault.OnLeg l) {
             parts.computeIfPresent(l.pole(), (k, p) -> new Part(l.bus(), p.to, p.ohms, p.reactance));
         }
