@@ -13,6 +13,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
+import org.splicebook.record.Complete;
 import org.splicebook.record.House;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
@@ -40,14 +41,25 @@ final class CircuitBuilder {
         this.house = house;
     }
 
+    /**
+     * {@return the circuit of a house}
+     *
+     * <p>A panel that no recorded source reaches counts as fed by something not recorded, where something about its feed is not known.
+     */
     static Circuit build(House house) {
+        CircuitBuilder b = build(house, Set.of());
+        Set<String> unfed = new UnfedPanels(b).find();
+        return new Circuit(unfed.isEmpty() ? b : build(house, unfed));
+    }
+
+    private static CircuitBuilder build(House house, Set<String> assumedFed) {
         CircuitBuilder b = new CircuitBuilder(house);
         b.node(Circuit.EARTH);
         house.cables().values().forEach(b::cable);
         SourceCircuit sources = new SourceCircuit(b);
         house.sources().values().forEach(sources::add);
         for (Panel p : house.panels().values()) {
-            PanelCircuit.add(b, p, sources);
+            PanelCircuit.add(b, p, sources, assumedFed.contains(p.name()));
         }
         for (Box box : house.boxes().values()) {
             b.box(box);
@@ -55,7 +67,43 @@ final class CircuitBuilder {
         for (Panel p : house.panels().values()) {
             b.panelJoints(p);
         }
-        return new Circuit(b);
+        b.openEnds();
+        return b;
+    }
+
+    private void openEnds() {
+        for (Cable c : house.cables().values()) {
+            boolean open = c.wires().stream().anyMatch(w -> isOpen(c, w, 0) || isOpen(c, w, 1));
+            if (open) {
+                assume(c.name(), "an end not found or not looked at, taken as touching nothing");
+            }
+        }
+        for (Box box : house.boxes().values()) {
+            if (!house.isComplete(box, Complete.JOINTS)) {
+                assume(box.name(), "not marked complete, taken as holding only what is listed");
+            }
+        }
+        for (Panel p : house.panels().values()) {
+            if (!house.isComplete(p, Complete.LANDINGS)) {
+                assume(p.name(), "not marked complete, taken as holding only what is listed");
+            }
+        }
+    }
+
+    /** Whether it is not known what an end of a wire touches. */
+    boolean isOpen(Cable c, Wire w, int end) {
+        if (branchByName.containsKey(c.name() + "." + w.name() + "@" + (end + 1))) {
+            return false;
+        }
+        String at = c.ends().get(end).boxOrNull();
+        if (at == null) {
+            return true;
+        }
+        Box box = house.boxes().get(at);
+        Panel panel = house.panels().get(at);
+        return box != null
+                ? !house.isComplete(box, Complete.JOINTS)
+                : panel == null || !house.isComplete(panel, Complete.LANDINGS);
     }
 
     int node(String name) {

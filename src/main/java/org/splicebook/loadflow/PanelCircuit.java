@@ -34,11 +34,11 @@ final class PanelCircuit {
         this.legs = countLegs(b, panel);
     }
 
-    static void add(CircuitBuilder b, Panel panel, SourceCircuit sources) {
+    static void add(CircuitBuilder b, Panel panel, SourceCircuit sources, boolean assumedFed) {
         PanelCircuit p = new PanelCircuit(b, panel);
         p.bars();
         p.lugsAndBuses();
-        p.supplies(sources);
+        p.supplies(sources, assumedFed);
         Map<String, List<Integer>> poles = p.poles();
         p.subBuses();
         p.bond();
@@ -113,7 +113,7 @@ final class PanelCircuit {
         return Tables.number("breaker", "watts-at-rating") / (amperes * amperes);
     }
 
-    private void supplies(SourceCircuit sources) {
+    private void supplies(SourceCircuit sources, boolean assumedFed) {
         List<String> from = new ArrayList<>();
         for (String s : panel.supply()) {
             Source source = b.source(s);
@@ -121,7 +121,7 @@ final class PanelCircuit {
                 from.add(s);
             }
         }
-        if (panel.supply().isEmpty()) {
+        if (panel.supply().isEmpty() || assumedFed) {
             sources.addUnknown(
                     panel,
                     legs == 1

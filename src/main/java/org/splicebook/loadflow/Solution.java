@@ -102,6 +102,11 @@ public final class Solution {
         return isClosed(branch) ? Optional.of(new Complex(y.re[branch], y.im[branch]).inverse()) : Optional.empty();
     }
 
+    /** {@return what the figures hang on: the most general first} */
+    public List<Assumption> assumptions() {
+        return Assumptions.of(this);
+    }
+
     /** {@return whether a branch conducted} */
     public boolean isClosed(int branch) {
         return y.re[branch] != 0 || y.im[branch] != 0;

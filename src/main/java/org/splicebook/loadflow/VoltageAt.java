@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param point the load point
  * @param terminals the pair's branch: the load point's name, or {@code range[hot-1,hot-2]}
  * @param nominal nominal volts
- * @param volts what there is; null where it floats
+ * @param volts what there is; null where it floats, or where no recorded source reaches it (which does not say that it is off)
  * @param pole the pole that feeds it, where there is one
  * @param branchDrop what is lost between the panel's buses and bars and here, as a share of nominal; null where that cannot be said
  * @param totalDrop what is lost between the source's no-load voltage and here, as a share of nominal; null where it floats
@@ -60,7 +60,7 @@ public record VoltageAt(
     private static VoltageAt at(Solution s, Trace trace, LoadPoint p, LoadPoint.Pair pair) {
         Branch b = s.circuit().branches().get(pair.branch());
         Volts across = s.volts(b.from(), b.to());
-        if (across.floats()) {
+        if (across.floats() || !across.fed()) {
             return new VoltageAt(p.name(), b.name(), pair.volts(), null, null, null, null);
         }
         double volts = across.magnitude();
