@@ -106,8 +106,13 @@ final class Splicebook implements Program {
     @Override
     public List<String> command(List<String> arguments) {
         List<String> command = new ArrayList<>();
-        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         String home = System.getProperty("splicebook.home");
+        if (home != null && Files.isExecutable(Path.of(home, "bin", "splicebook"))) {
+            command.add(Path.of(home, "bin", "splicebook").toString());
+            command.addAll(arguments);
+            return List.copyOf(command);
+        }
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
         if (home != null) {
             command.add("-Dsplicebook.home=" + home);
         }

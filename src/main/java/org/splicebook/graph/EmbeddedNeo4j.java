@@ -88,14 +88,23 @@ public final class EmbeddedNeo4j implements AutoCloseable {
         return folder.resolve(SECRET_FILE);
     }
 
-    /** The secret on file; where there is none yet, it is set while nothing listens, since a new database has a well-known password. */
+    /**
+     * The secret on file. A database that does not exist yet is told its secret by the file that it reads when it is made, so that it never
+     * listens behind its well-known first password; one whose secret was lost gets a new one while nothing listens.
+     */
     private static String secretFor(Path folder, Path home) throws IOException {
         Path file = secretFile(folder);
         Optional<String> known = Secret.read(file);
-        if (known.isPresent() && Files.isDirectory(home.resolve("data/databases/system"))) {
+        boolean made = Files.isDirectory(home.resolve("data/databases/system"));
+        if (known.isPresent() && made) {
             return known.get();
         }
         String secret = Secret.random();
+        if (!made) {
+            Secret.write(file, secret);
+            FirstPassword.write(home, secret);
+            return secret;
+        }
         DatabaseManagementService dbms = build(home, false);
         try {
             dbms.database(GraphDatabaseSettings.SYSTEM_DATABASE_NAME)
