@@ -23,6 +23,8 @@ final class Trunk {
     final boolean joined;
     /** Live buses and bars by position. */
     final List<BitSet> live = new ArrayList<>();
+    /** Buses and bars that are live in some position. */
+    final BitSet everLive = new BitSet();
 
     private final Net net;
     private final Regions regions;
@@ -74,6 +76,7 @@ final class Trunk {
             state.set(levers, t);
             live.add(live(state));
         }
+        live.forEach(everLive::or);
         state.join(levers);
     }
 
