@@ -31,10 +31,12 @@ final class BulkLoad {
     private record Ready(Ledger.Kept kept, GraphRows rows) {}
 
     private final Transactions transactions;
+    private final BulkWriter writer;
     private final Projection projection;
 
-    BulkLoad(Transactions transactions, Projection projection) {
+    BulkLoad(Transactions transactions, BulkWriter writer, Projection projection) {
         this.transactions = transactions;
+        this.writer = writer;
         this.projection = projection;
     }
 
@@ -81,11 +83,9 @@ final class BulkLoad {
         if (ready.isEmpty()) {
             return;
         }
-        transactions.write(tx -> {
-            Ledger.appendNew(tx, ready.stream().map(Ready::kept).toList());
-            GraphWriter.create(tx, ready.stream().map(Ready::rows).toList());
-            return true;
-        });
+        writer.write(
+                ready.stream().map(Ready::kept).toList(),
+                ready.stream().map(Ready::rows).toList());
         ready.forEach(r -> done.add(r.kept().revision()));
         ready.clear();
     }

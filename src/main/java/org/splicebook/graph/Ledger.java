@@ -1,6 +1,6 @@
 package org.splicebook.graph;
 
-import static org.neo4j.driver.Values.parameters;
+import static java.util.Map.entry;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.TransactionContext;
-import org.neo4j.driver.Value;
+import org.neo4j.graphdb.Transaction;
 import org.splicebook.store.Revision;
 
 /** The revisions of each house: written once, never changed. Every method works within a transaction of its caller. */
@@ -82,31 +82,39 @@ final class Ledger {
                 .consume();
     }
 
+    private static final String APPEND_NEW = "UNWIND $rows AS row"
+            + " CREATE (l:Ledger {house: row.house, newest: row.number, deleted: row.deleted, lock: true})"
+            + "-[:HAS]->(r:Revision) SET r = row";
+
     /** Adds first revisions of houses that have no ledger yet. */
     static void appendNew(TransactionContext tx, List<Kept> kept) {
-        List<Value> rows =
-                kept.stream().map(k -> row(k.revision(), k.record(), k.token())).toList();
-        tx.run(
-                        "UNWIND $rows AS row"
-                                + " CREATE (l:Ledger {house: row.house, newest: row.number, deleted: row.deleted, lock: true})"
-                                + "-[:HAS]->(r:Revision) SET r = row",
-                        Map.of("rows", rows))
-                .consume();
+        tx.run(APPEND_NEW, Map.of("rows", rows(kept))).consume();
     }
 
-    private static Value row(Revision r, Packed record, String token) {
-        return parameters(
-                "key", r.house() + "/" + r.number(),
-                "house", r.house(),
-                "number", r.number(),
-                "name", r.name(),
-                "stored", r.stored().atZone(ZoneOffset.UTC),
-                "who", r.who(),
-                "why", r.why(),
-                "deleted", r.deleted(),
-                "digest", r.digest(),
-                "token", token,
-                "record", record.bytes());
+    /** The same, within the process of the embedded database. */
+    static void appendNew(Transaction tx, List<Kept> kept) {
+        tx.execute(APPEND_NEW, Map.of("rows", rows(kept))).close();
+    }
+
+    private static List<Map<String, Object>> rows(List<Kept> kept) {
+        return kept.stream()
+                .map(k -> row(k.revision(), k.record(), k.token()))
+                .toList();
+    }
+
+    private static Map<String, Object> row(Revision r, Packed record, String token) {
+        return Map.ofEntries(
+                entry("key", r.house() + "/" + r.number()),
+                entry("house", r.house()),
+                entry("number", r.number()),
+                entry("name", r.name()),
+                entry("stored", r.stored().atZone(ZoneOffset.UTC)),
+                entry("who", r.who()),
+                entry("why", r.why()),
+                entry("deleted", r.deleted()),
+                entry("digest", r.digest()),
+                entry("token", token),
+                entry("record", record.bytes()));
     }
 
     private static Optional<Kept> first(TransactionContext tx, String cypher, Map<String, Object> parameters) {

@@ -122,7 +122,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public Result<List<Revision>> putAll(Collection<House> houses, String who, String why) {
-        return new BulkLoad(transactions, projection).load(houses, (house, token) -> {
+        return new BulkLoad(transactions, bulk, projection).load(houses, (house, token) -> {
             String record = text.write(house);
             Revision first = next(Optional.empty(), house.id(), house.said(), who, why, false, Packed.digest(record));
             return new Ledger.Kept(first, Packed.of(record), token);

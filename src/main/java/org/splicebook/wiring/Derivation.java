@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,7 +19,9 @@ public final class Derivation {
     private final LoadPoints loadPoints;
     private final Effects effects;
     private final Unknowns unknowns;
-    private final Map<Integer, List<ReliesOn>> relies = new HashMap<>();
+    /** By load point. */
+    private final List<Relied> relies = new ArrayList<>();
+
     private final Map<Thing, int[]> wholeThings = new HashMap<>();
     private final Map<Integer, Map<Thing, Sureness>> overcurrent = new HashMap<>();
 
@@ -53,7 +56,6 @@ public final class Derivation {
         NeutralIslands islands = new NeutralIslands(reach);
         Loops loops = new Loops(reach, ways);
         List<Crossing> crossings = new Crossings(reach, islands, loops, loadPoints, protections, feeds).all();
-        told.sort(Comparator.comparing(LoadPointWiring::id));
         return new Wiring(
                 net.house,
                 told,
@@ -76,35 +78,20 @@ public final class Derivation {
                 unknowns.feeds(lp, feeds, loadPoints),
                 unknowns.returns(lp, loadPoints.returns(lp)),
                 unknowns.grounds(lp, loadPoints.grounds(lp)),
-                unknowns.relies(lp, relies.getOrDefault(lp, List.of()), wholeThings),
+                unknowns.relies(lp, relies.get(lp).all(), wholeThings),
                 unknowns.protections(lp, by, wholeThings));
     }
 
+    /** Things come in order, so that what each load point relies on does too. */
     private void reliance() {
-        for (Things.Lossy x : Things.reliable(net)) {
+        net.loadPoints.forEach(lp -> relies.add(new Relied()));
+        List<Things.Lossy> things = Things.reliable(net);
+        things.sort(Comparator.comparing(Things.Lossy::thing));
+        for (Things.Lossy x : things) {
             wholeThings.put(x.thing(), x.vertices());
             boolean breaker = x.thing().kind() == ThingKind.BREAKER || x.thing().kind() == ThingKind.MAIN;
             for (Effects.Effect e : effects.of(x.vertices())) {
-                List<ReliesOn> list = relies.computeIfAbsent(e.loadPoint(), k -> new ArrayList<>());
-                switch (e.hot()) {
-                    case LOST, LOST_LIVE_THROUGH_LOAD ->
-                        list.add(new ReliesOn(Conductor.HOT, x.thing(), Sureness.MUST));
-                    default -> {
-                        if (e.fewer()) {
-                            list.add(new ReliesOn(Conductor.HOT, x.thing(), Sureness.MAY));
-                        }
-                    }
-                }
-                switch (e.neutral()) {
-                    case LOST, OVER_GROUND -> list.add(new ReliesOn(Conductor.NEUTRAL, x.thing(), Sureness.MUST));
-                    case IMPAIRED -> list.add(new ReliesOn(Conductor.NEUTRAL, x.thing(), Sureness.MAY));
-                    default -> {}
-                }
-                switch (e.ground()) {
-                    case LOST -> list.add(new ReliesOn(Conductor.GROUND, x.thing(), Sureness.MUST));
-                    case IMPAIRED -> list.add(new ReliesOn(Conductor.GROUND, x.thing(), Sureness.MAY));
-                    default -> {}
-                }
+                relies.get(e.loadPoint()).add(e, x.thing());
                 if (breaker && e.terminalFewer()) {
                     overcurrent
                             .computeIfAbsent(e.loadPoint(), k -> new TreeMap<>())
@@ -112,26 +99,18 @@ public final class Derivation {
                 }
             }
         }
-        relies.values()
-                .forEach(l -> l.sort(Comparator.comparing(ReliesOn::conductor).thenComparing(ReliesOn::thing)));
     }
 
     private List<Loss> losses() {
         List<Loss> found = new ArrayList<>();
+        // Things with the same effects share their rows, unless what is unknown makes a difference between them.
+        IdentityHashMap<List<Effects.Effect>, List<LossRow>> shared = new IdentityHashMap<>();
+        boolean whole = unknowns.regions().isEmpty() && net.assumedFed.isEmpty();
         for (Things.Lossy x : Things.losses(net)) {
-            List<LossRow> rows = new ArrayList<>();
-            for (Effects.Effect e : effects.of(x.vertices())) {
-                if (e.changes()) {
-                    rows.add(new LossRow(
-                            net.loadPoints.get(e.loadPoint()).id(),
-                            e.hot(),
-                            e.neutral(),
-                            e.ground(),
-                            unknowns.sureness(e, x.vertices())));
-                }
-            }
-            addPossible(x, rows);
-            rows.sort(Comparator.comparing(LossRow::loadPoint));
+            List<Effects.Effect> changes = effects.of(x.vertices());
+            List<LossRow> rows = whole
+                    ? shared.computeIfAbsent(changes, c -> List.copyOf(rows(c, x.vertices())))
+                    : possible(x, rows(changes, x.vertices()));
             if (!rows.isEmpty()) {
                 found.add(new Loss(x.mode(), x.thing(), rows));
             }
@@ -139,12 +118,31 @@ public final class Derivation {
         return found;
     }
 
+    private List<LossRow> rows(List<Effects.Effect> changes, int[] gone) {
+        List<LossRow> rows = new ArrayList<>();
+        for (Effects.Effect e : changes) {
+            if (e.changes()) {
+                rows.add(new LossRow(
+                        net.loadPoints.get(e.loadPoint()).id(),
+                        e.hot(),
+                        e.neutral(),
+                        e.ground(),
+                        unknowns.sureness(e, gone)));
+            }
+        }
+        return rows;
+    }
+
     /** A breaker may also feed what hangs on something that is not recorded. */
-    private void addPossible(Things.Lossy x, List<LossRow> rows) {
+    private List<LossRow> possible(Things.Lossy x, List<LossRow> rows) {
         Set<String> already = new HashSet<>();
         rows.forEach(r -> already.add(r.loadPoint()));
-        unknowns.mayHang(x.vertices(), already)
-                .forEach(lp -> rows.add(
-                        new LossRow(lp, LossRow.Hot.LOST, LossRow.Neutral.KEPT, LossRow.Ground.KEPT, Sureness.MAY)));
+        Set<String> hanging = unknowns.mayHang(x.vertices(), already);
+        hanging.forEach(lp ->
+                rows.add(new LossRow(lp, LossRow.Hot.LOST, LossRow.Neutral.KEPT, LossRow.Ground.KEPT, Sureness.MAY)));
+        if (!hanging.isEmpty()) {
+            rows.sort(Comparator.comparing(LossRow::loadPoint));
+        }
+        return rows;
     }
 }

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
  * What load points lose when vertices are taken away: read off the kept dominators where one vertex of a region goes, flooded again
@@ -36,6 +35,9 @@ final class Effects {
         }
     }
 
+    private static final int[] NOTHING = {};
+    private static final int[][] NO_LINES = {};
+
     private final Reach reach;
     private final Net net;
     private final ThroughLoads throughLoads;
@@ -44,6 +46,17 @@ final class Effects {
 
     /** Effects of single losses, which reliance and losses both ask for. */
     private final Map<Integer, List<Effect>> ofOne = new HashMap<>();
+
+    /** Effects of single losses by signature, of which what is live through loads has no part. */
+    private final Map<Long, List<Effect>> bySignature = new HashMap<>();
+
+    /**
+     * By vertex: a sum of random numbers, one for each kept line of dominators that it is on. Vertices in a row along a run are on the same
+     * lines, so their losses have the same effect; that unlike sets have the same sum of 64 bits does not happen.
+     */
+    private final long[] signature;
+
+    private final java.util.SplittableRandom lineNumbers = new java.util.SplittableRandom(1958);
 
     /** By vertex: the load points one of whose ways must pass it. */
     private final int[][] loadPointsBehind;
@@ -59,20 +72,27 @@ final class Effects {
         this.marked = new int[net.size];
         this.queue = new int[net.size];
         this.loadPointsBehind = new int[net.size][];
+        this.signature = new long[net.size];
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
-                index(p, p.hotBy);
-                index(p, p.neutralBy);
-                index(p, p.groundBy);
+                index(p, p.hotBy, true);
+                index(p, p.neutralBy, true);
+                index(p, p.groundBy, true);
+                index(p, p.overGroundBy, false);
             }
         }
     }
 
     /** Load points come in order, so the last one tells whether one is already listed. */
-    private void index(Part p, int[][][] by) {
+    private void index(Part p, int[][][] by, boolean behind) {
         for (int[][] terminals : by) {
-            for (int[] chain : terminals == null ? new int[0][] : terminals) {
-                for (int v : chain == null ? new int[0] : chain) {
+            for (int[] chain : terminals == null ? NO_LINES : terminals) {
+                long line = lineNumbers.nextLong();
+                for (int v : chain == null ? NOTHING : chain) {
+                    signature[v] += line;
+                    if (!behind) {
+                        continue;
+                    }
                     int[] known = loadPointsBehind[v];
                     if (known == null) {
                         loadPointsBehind[v] = new int[] {p.loadPoint};
@@ -90,51 +110,102 @@ final class Effects {
         if (vertices.length != 1) {
             return compute(vertices);
         }
-        List<Effect> known = ofOne.get(vertices[0]);
+        int v = vertices[0];
+        List<Effect> known = ofOne.get(v);
         if (known == null) {
-            known = compute(vertices);
-            ofOne.put(vertices[0], known);
+            known = one(vertices);
+            ofOne.put(v, known);
         }
         return known;
     }
 
+    private List<Effect> one(int[] vertices) {
+        int v = vertices[0];
+        if (net.cut[v] || loadPointsBehind[v] == null || isTrunk(vertices)) {
+            return compute(vertices);
+        }
+        List<Effect> known = bySignature.get(signature[v]);
+        if (known == null) {
+            throughLoads.forgetLooks();
+            known = compute(vertices);
+            if (!throughLoads.looked()) {
+                bySignature.put(signature[v], known);
+            }
+        }
+        return known;
+    }
+
+    /** Whether a bus or bar may be lost with these. */
+    private boolean isTrunk(int[] vertices) {
+        for (int v : vertices) {
+            if (reach.trunk.concerns(v)) {
+                return vertices.length > 1 || !reach.trunk.isDeadEnd(v);
+            }
+        }
+        return false;
+    }
+
     private List<Effect> compute(int[] vertices) {
-        boolean trunk = false;
-        Map<Integer, List<Integer>> byRegion = new TreeMap<>();
-        for (int v : vertices) {
-            if (net.cut[v]) {
-                continue;
-            }
-            trunk |= reach.trunk.concerns(v);
-            byRegion.computeIfAbsent(reach.regions.of[v], k -> new ArrayList<>())
-                    .add(v);
+        int[] regions = regionsOf(vertices);
+        if (isTrunk(vertices)) {
+            return flooded(vertices, regions, true);
         }
-        if (trunk && (vertices.length > 1 || !reach.trunk.isDeadEnd(vertices[0]))) {
-            return flooded(vertices, byRegion, true);
-        }
-        for (Map.Entry<Integer, List<Integer>> e : byRegion.entrySet()) {
-            if (e.getValue().size() > 1 && isTangled(e.getKey())) {
-                return flooded(vertices, byRegion, false);
+        if (vertices.length > 1) {
+            for (int r : regions) {
+                if (isTangled(r) && countIn(vertices, r) > 1) {
+                    return flooded(vertices, regions, false);
+                }
             }
         }
-        TreeSet<Integer> touched = new TreeSet<>();
-        for (int v : vertices) {
-            for (int lp : loadPointsBehind[v] == null ? new int[0] : loadPointsBehind[v]) {
-                touched.add(lp);
-            }
-        }
-        List<Effect> effects = new ArrayList<>();
+        int[] touched = touchedBy(vertices);
+        List<Effect> effects = new ArrayList<>(touched.length);
         for (int lp : touched) {
-            Map<Part, After> after = new HashMap<>();
-            for (Part p : reach.partsOfLoadPoint.get(lp)) {
-                List<Integer> gone = byRegion.get(p.region.index);
-                if (gone != null) {
-                    after.put(p, After.without(p, gone));
+            List<Part> parts = reach.partsOfLoadPoint.get(lp);
+            After[] after = new After[parts.size()];
+            for (int i = 0; i < after.length; i++) {
+                if (java.util.Arrays.binarySearch(regions, parts.get(i).region.index) >= 0) {
+                    after[i] = After.without(parts.get(i), vertices);
                 }
             }
             add(effects, lp, after, vertices);
         }
         return effects;
+    }
+
+    /** The load points one of whose ways must pass one of these, in order. */
+    private int[] touchedBy(int[] vertices) {
+        if (vertices.length == 1) {
+            int[] behind = loadPointsBehind[vertices[0]];
+            return behind == null ? NOTHING : behind;
+        }
+        BitSet touched = new BitSet();
+        for (int v : vertices) {
+            for (int lp : loadPointsBehind[v] == null ? NOTHING : loadPointsBehind[v]) {
+                touched.set(lp);
+            }
+        }
+        return touched.stream().toArray();
+    }
+
+    /** The regions these are in, in order. */
+    private int[] regionsOf(int[] vertices) {
+        if (vertices.length == 1) {
+            return net.cut[vertices[0]] ? NOTHING : new int[] {reach.regions.of[vertices[0]]};
+        }
+        return java.util.Arrays.stream(vertices)
+                .filter(v -> !net.cut[v])
+                .map(v -> reach.regions.of[v])
+                .sorted()
+                .distinct()
+                .toArray();
+    }
+
+    private int countIn(int[] vertices, int region) {
+        int n = 0;
+        for (int v : vertices) {
+            n += !net.cut[v] && reach.regions.of[v] == region ? 1 : 0;
+        }
+        return n;
     }
 
     /** Where only one way leads to each terminal, several losses are the union of single ones. */
@@ -147,7 +218,7 @@ final class Effects {
         return false;
     }
 
-    private List<Effect> flooded(int[] vertices, Map<Integer, List<Integer>> byRegion, boolean trunk) {
+    private List<Effect> flooded(int[] vertices, int[] regions, boolean trunk) {
         reach.state.remove(vertices);
         List<BitSet> live = reach.trunk.live;
         if (trunk) {
@@ -159,33 +230,31 @@ final class Effects {
             reach.state.join(reach.trunk.levers);
         }
         boolean changed = trunk && !live.equals(reach.trunk.live);
-        boolean shared = changed
-                && byRegion.keySet().stream()
-                        .allMatch(r -> reach.partsOfRegion.get(r).isEmpty());
-        if (trunk
-                && !changed
-                && byRegion.keySet().stream()
-                        .allMatch(r -> reach.partsOfRegion.get(r).isEmpty())) {
-            reach.state.restore(vertices);
-            return List.of();
+        boolean loaded = false;
+        for (int r : regions) {
+            loaded |= !reach.partsOfRegion.get(r).isEmpty();
         }
-        List<Effect> known = shared ? byLive.get(live) : null;
+        boolean shared = changed && !loaded;
+        List<Effect> known = trunk && !changed && !loaded ? List.of() : shared ? byLive.get(live) : null;
         if (known != null) {
             reach.state.restore(vertices);
             return known;
         }
-        Map<Integer, Map<Part, After>> after = new TreeMap<>();
-        for (int r : byRegion.keySet()) {
+        Map<Integer, After[]> after = new TreeMap<>();
+        for (int r : regions) {
             reflood(reach.regions.all.get(r), live, after);
         }
         for (Regions.Region r : changed ? reach.regions.all : List.<Regions.Region>of()) {
-            if (!byRegion.containsKey(r.index)
-                    && !reach.partsOfRegion.get(r.index).isEmpty()
+            if (!reach.partsOfRegion.get(r.index).isEmpty()
+                    && java.util.Arrays.binarySearch(regions, r.index) < 0
                     && differs(r, live)) {
                 reflood(r, live, after);
             }
         }
         reach.state.restore(vertices);
+        if (trunk && reach.trunk.levers.length == 0) {
+            throughLoads.lose(vertices, live.get(0));
+        }
         List<Effect> effects = new ArrayList<>();
         after.forEach((lp, parts) -> add(effects, lp, parts, vertices));
         if (shared) {
@@ -215,12 +284,14 @@ final class Effects {
     }
 
     /** Floods a region again, once for all parts that the same levers matter to. */
-    private void reflood(Regions.Region r, List<BitSet> live, Map<Integer, Map<Part, After>> after) {
+    private void reflood(Regions.Region r, List<BitSet> live, Map<Integer, After[]> after) {
         Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
         for (Part p : reach.partsOfRegion.get(r.index)) {
             int n = p.cases();
-            after.computeIfAbsent(p.loadPoint, k -> new HashMap<>())
-                    .put(p, new After(new long[n], new long[n], new long[n], new long[n]));
+            after.computeIfAbsent(
+                                    p.loadPoint,
+                                    k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] =
+                    new After(new long[n], new long[n], new long[n], new long[n]);
             bySet.computeIfAbsent(java.util.Arrays.stream(p.levers).boxed().toList(), k -> new ArrayList<>())
                     .add(p);
         }
@@ -251,9 +322,8 @@ final class Effects {
         reach.state.join(reach.trunk.levers);
     }
 
-    private static After of(Map<Integer, Map<Part, After>> after, Part p) {
-        return java.util.Objects.requireNonNull(
-                java.util.Objects.requireNonNull(after.get(p.loadPoint)).get(p));
+    private static After of(Map<Integer, After[]> after, Part p) {
+        return java.util.Objects.requireNonNull(after.get(p.loadPoint))[p.index];
     }
 
     private long mask(Part p) {
@@ -287,7 +357,7 @@ final class Effects {
         }
     }
 
-    private void add(List<Effect> effects, int lp, Map<Part, After> after, int[] vertices) {
+    private void add(List<Effect> effects, int lp, After[] after, int[] vertices) {
         List<Part> parts = reach.partsOfLoadPoint.get(lp);
         int trunk = reach.trunk.positions;
         Outcome hot = new Outcome(trunk);
@@ -297,7 +367,7 @@ final class Effects {
         boolean terminalFewer = false;
         boolean overGround = false;
         for (Part p : parts) {
-            After a = after.get(p);
+            After a = after[p.index];
             hot.add(p, p.hot, a == null ? p.hot : a.hot());
             neutral.add(p, p.neutral, a == null ? p.neutral : a.neutral());
             ground.add(p, p.grounded, a == null ? p.grounded : a.grounded());
@@ -334,12 +404,12 @@ final class Effects {
     }
 
     /** No case of all parts together is live and loses nothing. */
-    private static boolean always(List<Part> parts, Map<Part, After> after) {
+    private static boolean always(List<Part> parts, After[] after) {
         for (int t = 0; t < parts.get(0).trunkPositions; t++) {
             boolean nothingLost = true;
             boolean liveAndNothingLost = false;
             for (Part p : parts) {
-                After a = after.get(p);
+                After a = after[p.index];
                 boolean some = false;
                 for (int c = t * p.positions; c < (t + 1) * p.positions; c++) {
                     boolean loses = a != null && (p.hot[c] & ~a.hot()[c]) != 0;

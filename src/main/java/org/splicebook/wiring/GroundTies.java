@@ -90,7 +90,7 @@ final class GroundTies {
     private static final int NEUTRAL = 2;
 
     /**
-     * What a member leads to when its joint is taken away, levers joined. What leads to both leads to another tie, and is neither a
+     * What a member leads to when its joint is taken away, every switch open. What leads to both leads to another tie, and is neither a
      * ground thing nor a neutral thing of this joint.
      */
     private int side(int member, int joint) {
@@ -115,7 +115,7 @@ final class GroundTies {
                     ground |= bond;
                 } else if (net.kind[u] == Net.Kind.GROUND_BAR) {
                     ground = true;
-                } else if (!net.cut[u] && !seen.get(u)) {
+                } else if (!net.cut[u] && net.lever[u] < 0 && !seen.get(u)) {
                     seen.set(u);
                     queue.add(u);
                 }

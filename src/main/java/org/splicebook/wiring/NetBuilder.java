@@ -63,6 +63,7 @@ final class NetBuilder {
         for (Panel p : house.panels().values()) {
             b.panelJoints(p);
         }
+        b.net.loadPoints.sort(java.util.Comparator.comparing(Net.LoadPoint::id));
         return b.net.freeze();
     }
 

@@ -9,6 +9,9 @@ import java.util.TreeSet;
  */
 final class Part {
     final int loadPoint;
+    /** Its place among the parts of its load point. */
+    final int index;
+
     final Regions.Region region;
     /** Its load terminals in this region. */
     final int[] terminals;
@@ -51,8 +54,9 @@ final class Part {
     /** Sensor vertices that a way passes in the device's direction. */
     final Set<Integer> passedForwards = new TreeSet<>();
 
-    Part(int loadPoint, Regions.Region region, int[] terminals, int ground) {
+    Part(int loadPoint, int index, Regions.Region region, int[] terminals, int ground) {
         this.loadPoint = loadPoint;
+        this.index = index;
         this.region = region;
         this.terminals = terminals;
         this.ground = ground;

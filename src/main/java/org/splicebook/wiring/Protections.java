@@ -44,6 +44,7 @@ final class Protections {
     private final Net net;
     final List<Sensor> sensors = new ArrayList<>();
     private final Map<Integer, List<Sensor>> byVertex = new HashMap<>();
+    private final Map<Integer, Set<Sensor>> passed = new HashMap<>();
 
     Protections(Reach reach, Ways ways) {
         this.reach = reach;
@@ -89,8 +90,15 @@ final class Protections {
 
     /** {@return the sensors that some current of a load point passes} */
     Set<Sensor> sensorsPassed(int loadPoint) {
+        return passed.computeIfAbsent(loadPoint, this::findSensors);
+    }
+
+    private Set<Sensor> findSensors(int loadPoint) {
         Set<Sensor> found = new java.util.LinkedHashSet<>();
         for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
+            if (p.region.sensors.length == 0) {
+                continue;
+            }
             for (int[][][] by : List.of(p.hotBy, p.neutralBy)) {
                 for (int[][] terminals : by) {
                     for (int[] chain : terminals == null ? new int[0][] : terminals) {

@@ -67,7 +67,8 @@ final class Reach {
                 int[] terminals =
                         e.getValue().stream().mapToInt(Integer::intValue).toArray();
                 boolean groundHere = lp.ground() >= 0 && regions.of[lp.ground()] == e.getKey();
-                Part part = new Part(i, regions.all.get(e.getKey()), terminals, groundHere ? lp.ground() : -1);
+                Part part = new Part(
+                        i, parts.size(), regions.all.get(e.getKey()), terminals, groundHere ? lp.ground() : -1);
                 part.size(trunk.positions, new int[0], 1);
                 parts.add(part);
                 partsOfRegion.get(e.getKey()).add(part);

@@ -101,6 +101,9 @@ final class Things {
     /** The breakers that one hand moves: those of one handle, tie or pull-out, and of what these are tied to. */
     static Set<Breaker> thrownTogether(Panel p, Breaker b) {
         Set<String> spaces = new LinkedHashSet<>(b.spaces());
+        if (b.spaces().size() == 1 && p.ties().isEmpty() && p.pullOuts().isEmpty()) {
+            return Set.of(b);
+        }
         List<List<String>> groups = Stream.of(
                         p.breakers().values().stream().map(Breaker::spaces),
                         p.ties().stream(),

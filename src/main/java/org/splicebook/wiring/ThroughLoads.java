@@ -41,6 +41,7 @@ final class ThroughLoads {
     private final int[] partOf;
     private final int[] order;
     private int parts;
+    private boolean looked;
     private int[] partStart = new int[16];
     private int[] partReaches = new int[16];
     /** By part: 0 not known, 1 its cluster touches nothing live, 2 it does. */
@@ -144,6 +145,7 @@ final class ThroughLoads {
         if (goneIsPlain && allPlain(terminals)) {
             return false;
         }
+        looked = true;
         reach.state.remove(gone);
         boolean found = false;
         for (int t : terminals) {
@@ -151,6 +153,15 @@ final class ThroughLoads {
         }
         reach.state.restore(gone);
         return found;
+    }
+
+    void forgetLooks() {
+        looked = false;
+    }
+
+    /** {@return whether since it was forgotten an answer hung on what exactly is gone} */
+    boolean looked() {
+        return looked;
     }
 
     private boolean allPlain(int[] terminals) {
@@ -163,30 +174,50 @@ final class ThroughLoads {
     }
 
     private void lose(int[] vertices) {
+        if (!anyTrunk(vertices)) {
+            lose(vertices, reach.trunk.everLive);
+            return;
+        }
+        reach.state.remove(vertices);
+        BitSet left = reach.trunk.live(reach.state);
+        reach.state.restore(vertices);
+        lose(vertices, left);
+    }
+
+    /**
+     * Takes vertices away.
+     *
+     * @param left the buses and bars that are then live, levers joined
+     */
+    void lose(int[] vertices, BitSet left) {
         gone = vertices;
         goneIsPlain = isPlain();
+        live = left;
         loss++;
         parts = 0;
-        boolean trunk = false;
         for (int v : gone) {
             if (!net.cut[v]) {
                 touchedIn[reach.regions.of[v]] = loss;
-                trunk |= reach.trunk.concerns(v);
             }
         }
-        if (trunk) {
-            reach.state.remove(gone);
-            live = reach.trunk.live(reach.state);
-            reach.state.restore(gone);
-        } else {
-            live = reach.trunk.everLive;
+    }
+
+    private boolean anyTrunk(int[] vertices) {
+        for (int v : vertices) {
+            if (reach.trunk.concerns(v)) {
+                return true;
+            }
         }
+        return false;
     }
 
     /** Whether only hot wiring of branches goes: then a part with none but plain loads is held at neutral by them. */
     private boolean isPlain() {
+        if (anyTrunk(gone)) {
+            return false;
+        }
         for (int v : gone) {
-            if (net.cut[v] || reach.trunk.concerns(v)) {
+            if (net.cut[v]) {
                 return false;
             }
             Regions.Region r = reach.regions.all.get(reach.regions.of[v]);
