@@ -37,8 +37,8 @@ final class InProcessWriter implements BulkWriter {
         } catch (ProblemException e) {
             throw e;
         } catch (RuntimeException e) {
-            ProblemException p = new ProblemException(Problem.error(
-                    ProblemKind.INTERNAL, Where.NOWHERE, "The database reports: " + e.getMessage(), ""));
+            ProblemException p = new ProblemException(
+                    Problem.error(ProblemKind.INTERNAL, Where.NOWHERE, "The database reports: " + e.getMessage(), ""));
             p.initCause(e);
             throw p;
         }
@@ -60,8 +60,7 @@ final class InProcessWriter implements BulkWriter {
             set(
                     nodes.get(row.from())
                             .createRelationshipTo(
-                                    nodes.get(row.to()),
-                                    types.computeIfAbsent(row.type(), RelationshipType::withName)),
+                                    nodes.get(row.to()), types.computeIfAbsent(row.type(), RelationshipType::withName)),
                     row.properties());
         }
     }
@@ -76,6 +75,8 @@ final class InProcessWriter implements BulkWriter {
 
     /** Lists are of texts. */
     private static Object stored(Object value) {
-        return value instanceof List<?> list ? list.stream().map(String.class::cast).toArray(String[]::new) : value;
+        return value instanceof List<?> list
+                ? list.stream().map(String.class::cast).toArray(String[]::new)
+                : value;
     }
 }

@@ -97,9 +97,7 @@ final class Ledger {
     }
 
     private static List<Map<String, Object>> rows(List<Kept> kept) {
-        return kept.stream()
-                .map(k -> row(k.revision(), k.record(), k.token()))
-                .toList();
+        return kept.stream().map(k -> row(k.revision(), k.record(), k.token())).toList();
     }
 
     private static Map<String, Object> row(Revision r, Packed record, String token) {

@@ -38,8 +38,8 @@ public final class Neo4jHouseStore implements HouseStore {
     private final Clock clock;
     private final Projection projection;
     private final Verifier verifier;
-    private final String kind;
-    private final Runnable atClose;
+    private final @Nullable EmbeddedNeo4j embedded;
+    private final BulkWriter bulk;
     private final Questions questions;
     private final ReadRecords records = new ReadRecords();
 
@@ -51,8 +51,7 @@ public final class Neo4jHouseStore implements HouseStore {
      * @param clock tells when a revision is stored
      * @param derivation what the wiring does
      * @param queries folders of questions beside those of the program
-     * @param kind {@code embedded} or {@code server}
-     * @param atClose run after the driver was closed
+     * @param embedded the database in this process that the driver speaks to, which is closed after it; null for a server
      */
     public Neo4jHouseStore(
             Driver driver,
@@ -60,16 +59,15 @@ public final class Neo4jHouseStore implements HouseStore {
             Clock clock,
             Function<House, Wiring> derivation,
             List<Path> queries,
-            String kind,
-            Runnable atClose) {
+            @Nullable EmbeddedNeo4j embedded) {
         this.driver = driver;
         this.transactions = new Transactions(driver);
         this.text = text;
         this.clock = clock;
         this.projection = new Projection(derivation);
         this.verifier = new Verifier(transactions, text, projection);
-        this.kind = kind;
-        this.atClose = atClose;
+        this.embedded = embedded;
+        this.bulk = embedded == null ? BulkWriter.over(transactions) : new InProcessWriter(embedded.database());
         Schema.ensure(transactions);
         this.questions = Questions.load(driver, queries);
     }
@@ -191,6 +189,10 @@ public final class Neo4jHouseStore implements HouseStore {
         return verifier.verify(rebuild, progress);
     }
 
+    private String kind() {
+        return embedded == null ? "server" : "embedded";
+    }
+
     @Override
     public Health health() {
         try {
@@ -198,9 +200,9 @@ public final class Neo4jHouseStore implements HouseStore {
             transactions.read(tx -> tx.run("RETURN 1").consume());
             long micros = (System.nanoTime() - start) / 1000;
             String version = transactions.read(Neo4jHouseStore::version);
-            return new Health(true, kind, version, listHouses().size(), micros);
+            return new Health(true, kind(), version, listHouses().size(), micros);
         } catch (ProblemException e) {
-            return new Health(false, kind, "", 0, 0);
+            return new Health(false, kind(), "", 0, 0);
         }
     }
 
@@ -209,7 +211,9 @@ public final class Neo4jHouseStore implements HouseStore {
         try {
             driver.close();
         } finally {
-            atClose.run();
+            if (embedded != null) {
+                embedded.close();
+            }
         }
     }
 

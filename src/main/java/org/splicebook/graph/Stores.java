@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.AuthTokens;
 import org.neo4j.driver.Config;
 import org.neo4j.driver.Driver;
@@ -54,13 +55,7 @@ public final class Stores {
         EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder);
         try {
             return open(
-                    driver(neo4j.uri(), EmbeddedNeo4j.USER, neo4j.secret()),
-                    text,
-                    clock,
-                    derivation,
-                    folders,
-                    "embedded",
-                    neo4j::close);
+                    driver(neo4j.uri(), EmbeddedNeo4j.USER, neo4j.secret()), text, clock, derivation, folders, neo4j);
         } catch (RuntimeException e) {
             neo4j.close();
             throw e;
@@ -103,7 +98,7 @@ public final class Stores {
             p.initCause(e);
             throw p;
         }
-        return open(driver, text, clock, derivation, queries, "server", () -> {});
+        return open(driver, text, clock, derivation, queries, null);
     }
 
     private static Neo4jHouseStore open(
@@ -112,11 +107,10 @@ public final class Stores {
             Clock clock,
             Function<House, Wiring> derivation,
             List<Path> queries,
-            String kind,
-            Runnable atClose) {
+            @Nullable EmbeddedNeo4j embedded) {
         try {
             driver.verifyConnectivity();
-            return new Neo4jHouseStore(driver, text, clock, derivation, queries, kind, atClose);
+            return new Neo4jHouseStore(driver, text, clock, derivation, queries, embedded);
         } catch (Neo4jException e) {
             driver.close();
             throw Transactions.problem(e);
