@@ -23,6 +23,7 @@ final class Crossings {
     private final LoadPoints loadPoints;
     private final Protections protections;
     private final List<List<Feed>> feeds;
+    private final Map<String, Set<String>> breakersIn;
     private final List<Crossing> found = new ArrayList<>();
 
     Crossings(
@@ -39,6 +40,7 @@ final class Crossings {
         this.loadPoints = loadPoints;
         this.protections = protections;
         this.feeds = feeds;
+        this.breakersIn = breakersIn();
     }
 
     List<Crossing> all() {
@@ -61,7 +63,7 @@ final class Crossings {
             if (p == null) {
                 straight.add(lp);
             } else {
-                (carriesOthers(island, lp, p.homeRun()) ? borrowed : elsewhere)
+                (carriesOthers(island, lp) ? borrowed : elsewhere)
                         .computeIfAbsent(p.box(), k -> new TreeSet<>())
                         .add(lp);
             }
@@ -85,23 +87,36 @@ final class Crossings {
         }
     }
 
-    /** Whether the island carries, or its home-run cable feeds, returns of a breaker that is not the load point's own. */
-    private boolean carriesOthers(NeutralIslands.Island island, int loadPoint, String homeRun) {
+    /** Whether the island carries, or a home-run cable of it feeds, returns of a breaker that is not the load point's own. */
+    private boolean carriesOthers(NeutralIslands.Island island, int loadPoint) {
         Set<String> own = breakers(NeutralIslands.poles(List.of(loadPoint), feeds));
-        if (!own.containsAll(breakers(NeutralIslands.poles(island.returns.keySet(), feeds)))) {
-            return true;
-        }
-        if (homeRun.isEmpty()) {
-            return false;
-        }
-        String cable = Regions.cableOf(homeRun) + ".";
-        Set<String> beside = new TreeSet<>();
-        for (Map.Entry<Integer, Map<Integer, Integer>> e : reach.wireUses.entrySet()) {
-            if (net.names.get(e.getKey()).startsWith(cable)) {
-                e.getValue().keySet().stream().filter(r -> r >= 0).forEach(r -> beside.add(loadPoints.breaker(r)));
+        return !own.containsAll(breakers(NeutralIslands.poles(island.returns.keySet(), feeds)))
+                || homeRuns(island).stream()
+                        .anyMatch(cable -> !own.containsAll(breakersIn.getOrDefault(cable, Set.of())));
+    }
+
+    /** The cables of the wires that land on a bar. */
+    private Set<String> homeRuns(NeutralIslands.Island island) {
+        Set<String> cables = new TreeSet<>();
+        for (String landing : island.landings) {
+            int joint = java.util.Objects.requireNonNull(net.byJoint.get(landing));
+            for (int k = net.start[joint]; k < net.start[joint + 1]; k++) {
+                if (net.kind[net.adjacent[k]] == Net.Kind.WIRE_END) {
+                    cables.add(Regions.cableOf(net.names.get(net.adjacent[k])));
+                }
             }
         }
-        return !own.containsAll(beside);
+        return cables;
+    }
+
+    /** The breakers that the wires of each cable are hot of. */
+    private Map<String, Set<String>> breakersIn() {
+        Map<String, Set<String>> found = new HashMap<>();
+        reach.wireUses.forEach((wire, uses) -> uses.keySet().stream()
+                .filter(root -> root >= 0)
+                .forEach(root -> found.computeIfAbsent(Regions.cableOf(net.names.get(wire)), k -> new TreeSet<>())
+                        .add(loadPoints.breaker(root))));
+        return found;
     }
 
     private Set<String> breakers(Collection<String> poles) {

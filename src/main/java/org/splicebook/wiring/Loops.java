@@ -15,8 +15,8 @@ final class Loops {
     /** So many ways of a ring are tried. */
     private static final int WAYS = 24;
 
-    /** A load point whose feed and return part: at which box, over which home-run wire. */
-    record Parting(int loadPoint, int root, String box, String homeRun) {}
+    /** A load point whose feed and return part: at which box. */
+    record Parting(int loadPoint, int root, String box) {}
 
     /** A cable passed, forth or back, and the box reached. */
     private record Run(String cable, boolean forth, String box) {}
@@ -107,7 +107,7 @@ final class Loops {
         if (sum(out).equals(sum(back))) {
             return null;
         }
-        List<int[]> outs = f.part().ring == 0 ? List.of(out) : simpleWays(f);
+        List<int[]> outs = f.part().tangled ? simpleWays(f) : List.of(out);
         List<int[]> backs = simpleWays(r);
         for (int[] o : outs) {
             for (int[] b : backs) {
@@ -125,13 +125,7 @@ final class Loops {
             }
             box = feedRuns.get(i).box();
         }
-        String homeRun = "";
-        for (int v : back) {
-            if (net.kind[v] == Net.Kind.WIRE) {
-                homeRun = net.names.get(v);
-            }
-        }
-        return new Parting(loadPoint, r.root(), box, homeRun);
+        return new Parting(loadPoint, r.root(), box);
     }
 
     /** Simple ways from a leg's terminal to its root, at most so many. */

@@ -45,13 +45,18 @@ final class Protections {
     final List<Sensor> sensors = new ArrayList<>();
     private final Map<Integer, List<Sensor>> byVertex = new HashMap<>();
     private final Map<Integer, Set<Sensor>> passed = new HashMap<>();
+    private final Map<Thing, int[]> overcurrentVertices = new HashMap<>();
+    private final Map<List<Integer>, List<Thing>> trunkLines = new HashMap<>();
 
     Protections(Reach reach, Ways ways) {
         this.reach = reach;
         this.ways = ways;
         this.net = reach.net;
         for (Panel p : net.house.panels().values()) {
+            overcurrentVertices.put(new Thing(ThingKind.MAIN, p.name()), Regions.ints(Things.mainPoles(net, p.name())));
             for (Breaker b : p.breakers().values()) {
+                overcurrentVertices.put(
+                        new Thing(ThingKind.BREAKER, p.name() + "." + b.key()), Regions.ints(Things.poles(net, p, b)));
                 if (!b.protects().isEmpty()) {
                     Set<Integer> vertices = new TreeSet<>(Things.poles(net, p, b));
                     Integer link = net.byTerminal.get(p.name() + "/neutral/" + b.key());
@@ -235,12 +240,35 @@ final class Protections {
             for (int t = 0; t < reach.trunk.positions; t++) {
                 List<Thing> line = new ArrayList<>(inside);
                 if (bus >= 0) {
-                    ways.trunkWay(bus, t).forEach(v -> line.add(whole(net.thing(v))));
+                    line.addAll(trunkLine(bus, t));
                 }
                 lines.add(line);
             }
         }
         return lines;
+    }
+
+    /** What the way of a bus to its source passes, but for breakers and mains beside which the bus has another way. */
+    private List<Thing> trunkLine(int bus, int position) {
+        return trunkLines.computeIfAbsent(List.of(bus, position), k -> {
+            List<Thing> line = new ArrayList<>();
+            ways.trunkWay(bus, position).forEach(v -> line.add(whole(net.thing(v))));
+            reach.state.set(reach.trunk.levers, position);
+            line.removeIf(t -> isPassedBy(bus, t));
+            reach.state.join(reach.trunk.levers);
+            return line;
+        });
+    }
+
+    private boolean isPassedBy(int bus, Thing t) {
+        int[] gone = overcurrentVertices.getOrDefault(t, new int[0]);
+        if (gone.length == 0) {
+            return false;
+        }
+        reach.state.remove(gone);
+        boolean still = reach.trunk.live(reach.state).get(bus);
+        reach.state.restore(gone);
+        return still;
     }
 
     private Thing whole(Thing t) {

@@ -25,7 +25,7 @@ class PartialHousesAreSoundTest {
     @Test
     @Tag("full")
     void whatIsTrueMayBeAndWhatMustBeIsTrueOfManyHouses() {
-        Comparison.run(houses(150, 600), PartialHousesAreSoundTest::unsound);
+        Comparison.run(houses(150, 1000), PartialHousesAreSoundTest::unsound);
     }
 
     private static Stream<House> houses(long from, long to) {
