@@ -9,6 +9,7 @@ import java.util.stream.Stream;
  * @param heading what was asked
  * @param outcome what came out, in a sentence or two; given empty, it is the number of rows
  * @param rows the rows, shown first, then possible, then excluded
+ * @param sections what is to be done or known beside the rows, in the order in which it is told
  * @param assumed what was assumed, that no tap is buried in a wall always among it
  * @param notProven what the given facts do not prove
  * @param wouldSettle the cheapest test that would settle what is open
@@ -18,13 +19,28 @@ public record Answer(
         Heading heading,
         String outcome,
         List<Row> rows,
+        List<Section> sections,
         List<String> assumed,
         List<String> notProven,
         List<String> wouldSettle,
         List<String> cautions)
         implements Reply {
+    /**
+     * Lines under a title.
+     *
+     * @param title the title
+     * @param isInOrder whether the lines are steps
+     * @param lines the lines
+     */
+    public record Section(String title, boolean isInOrder, List<String> lines) {
+        public Section {
+            lines = List.copyOf(lines);
+        }
+    }
+
     public Answer {
         rows = List.copyOf(rows);
+        sections = List.copyOf(sections);
         outcome = outcome.isEmpty() ? counted(rows) : outcome;
         assumed = List.copyOf(assumed);
         notProven = List.copyOf(notProven);
@@ -52,14 +68,14 @@ public record Answer(
             List<String> notProven,
             List<String> wouldSettle,
             List<String> cautions) {
-        this(heading, "", rows, assumed, notProven, wouldSettle, cautions);
+        this(heading, "", rows, List.of(), assumed, notProven, wouldSettle, cautions);
     }
 
     /** {@return this with more of what the facts do not prove} */
     public Answer withNotProven(List<String> more) {
         List<String> all =
                 Stream.concat(notProven.stream(), more.stream()).distinct().toList();
-        return new Answer(heading, outcome, rows, assumed, all, wouldSettle, cautions);
+        return new Answer(heading, outcome, rows, sections, assumed, all, wouldSettle, cautions);
     }
 
     /** {@return the rows of one part} */

@@ -87,7 +87,8 @@ public final class AnsweringStore extends ForwardingStore {
                 wiring,
                 behind.sightings(house),
                 all,
-                number -> behind.findRevision(house, number).map(s -> new Asked.Derived(s, kept.wiring(s))));
+                number -> behind.findRevision(house, number).map(s -> new Asked.Derived(s, kept.wiring(s))),
+                standing -> kept.shutOffs(stored.get(), standing));
         try {
             Reply reply = computed.computation().reply(asked);
             return Result.ok(reply instanceof Answer a ? a.withNotProven(Unproved.lines(asked, a)) : reply);

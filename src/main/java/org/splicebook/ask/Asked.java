@@ -3,6 +3,7 @@ package org.splicebook.ask;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.LongFunction;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Caution;
@@ -20,6 +21,9 @@ import org.splicebook.record.Sighting;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
+import org.splicebook.wiring.shutoff.ShutOff;
+import org.splicebook.wiring.shutoff.ShutOffs;
+import org.splicebook.wiring.shutoff.Target;
 
 /**
  * A question as it is asked, with all that it may be answered from.
@@ -30,6 +34,7 @@ import org.splicebook.wiring.Wiring;
  * @param sightings what was observed, oldest first
  * @param parameters every parameter, defaults filled in
  * @param revisions finds an earlier revision
+ * @param shutOffs works out what must be off, with the sightings that stand
  */
 record Asked(
         Question question,
@@ -37,7 +42,8 @@ record Asked(
         Wiring wiring,
         List<Sighting> sightings,
         Map<String, String> parameters,
-        LongFunction<Optional<Derived>> revisions) {
+        LongFunction<Optional<Derived>> revisions,
+        Function<List<Sighting>, ShutOffs> shutOffs) {
     /** A house of one revision and what is derived from it. */
     record Derived(StoredHouse stored, Wiring wiring) {}
 
@@ -51,16 +57,21 @@ record Asked(
     }
 
     Heading heading() {
+        return heading(question.said(parameters));
+    }
+
+    /** The same, with the question in other words. */
+    Heading heading(String words) {
         Revision r = stored.revision();
-        return new Heading(
-                question.id(),
-                question.said(parameters),
-                r.house(),
-                r.name(),
-                r.number(),
-                r.stored(),
-                parameters,
-                false);
+        return new Heading(question.id(), words, r.house(), r.name(), r.number(), r.stored(), parameters, false);
+    }
+
+    /** {@return what must be off before hands come to a target} */
+    ShutOff shutOff(Target target) {
+        ShutOffs all = shutOffs.apply(Standing.of(this));
+        synchronized (all) {
+            return all.of(target);
+        }
     }
 
     /** {@return the answer, with what it assumes, does not prove and how that would be settled} */
@@ -83,6 +94,7 @@ record Asked(
                 heading(),
                 outcome,
                 ordered,
+                List.of(),
                 Openness.assumed(ordered),
                 joined(notProven, open.notProven(ordered, parameters.values())),
                 joined(wouldSettle, open.wouldSettle(ordered, parameters.values())),

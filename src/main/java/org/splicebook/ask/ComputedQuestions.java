@@ -9,6 +9,8 @@ final class ComputedQuestions {
     private static final List<ComputedQuestion> ALL = List.of(
             AlwaysHot.QUESTION,
             BeforeClosing.QUESTION,
+            Dark.QUESTION,
+            ShutOffQuestion.QUESTION,
             Differences.QUESTION,
             MissingProtection.QUESTION,
             StillLive.QUESTION,

@@ -118,7 +118,7 @@ final class Differences {
                                 p.legs(),
                                 p.buses(),
                                 p.bonded(),
-                                p.joints(),
+                                p.rating(),
                                 p.main())));
         return all;
     }

@@ -1,6 +1,7 @@
 package org.splicebook.ask;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -26,16 +27,25 @@ final class HouseNames {
         for (Question.Parameter p : question.parameters()) {
             String value = all.getOrDefault(p.name(), "");
             Collection<String> names = names(wiring, p.name());
-            if (names.isEmpty() || value.equals(p.otherwise()) || names.contains(value)) {
+            if (names.isEmpty() || value.equals(p.otherwise())) {
                 continue;
             }
-            problems.add(Problem.error(
-                    ProblemKind.NOT_FOUND,
-                    Where.field(p.name()),
-                    "The house " + wiring.house().id() + " has no " + said(p.name()) + " " + value + ".",
-                    Nearest.cure(value, names)));
+            for (String name : several(value)) {
+                if (!names.contains(name)) {
+                    problems.add(Problem.error(
+                            ProblemKind.NOT_FOUND,
+                            Where.field(p.name()),
+                            "The house " + wiring.house().id() + " has no " + said(p.name()) + " " + name + ".",
+                            Nearest.cure(name, names)));
+                }
+            }
         }
         return problems;
+    }
+
+    /** {@return the names in a value that may name several, with commas between} */
+    static List<String> several(String value) {
+        return Arrays.stream(value.split(",")).map(String::strip).toList();
     }
 
     private static String said(String parameter) {
@@ -45,8 +55,9 @@ final class HouseNames {
     private static Collection<String> names(Wiring wiring, String parameter) {
         House house = wiring.house();
         return switch (parameter) {
-            case "box" -> joined(house.boxes().keySet(), house.panels().keySet());
-            case "place" -> house.places().keySet();
+            case "box", "between" ->
+                joined(house.boxes().keySet(), house.panels().keySet());
+            case "place", "spot" -> house.places().keySet();
             case "cable" -> house.cables().keySet();
             case "point" ->
                 wiring.loadPoints().stream().map(LoadPointWiring::id).toList();

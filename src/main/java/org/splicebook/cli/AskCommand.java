@@ -5,12 +5,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.answer.Answer;
+import org.splicebook.answer.Reason;
+import org.splicebook.answer.Reply;
+import org.splicebook.answer.Row;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 import org.splicebook.store.HouseStore;
-import org.splicebook.store.Revision;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -27,11 +30,14 @@ final class AskCommand implements Callable<Integer> {
     @Parameters(index = "1..*", paramLabel = "NAME=VALUE", description = "The question's parameters.")
     private Map<String, String> parameters = new LinkedHashMap<>();
 
+    @Mixin
+    private HouseOption house = new HouseOption();
+
     @Option(
-            names = "--house",
-            paramLabel = "HOUSE",
-            description = "The house; may be left out where only one is stored.")
-    private @Nullable String house;
+            names = "--why",
+            paramLabel = "ROW",
+            description = "Print only the rows of this subject, with all their reasons.")
+    private @Nullable String only;
 
     @Mixin
     private StoreOptions store = new StoreOptions();
@@ -47,30 +53,34 @@ final class AskCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
-            output.print(houses.ask(question, house(houses), parameters).get(), terminal);
+            Reply reply = houses.ask(question, house(houses), parameters).get();
+            output.print(only == null ? reply : reasonsOf(reply, only), terminal);
         }
         return ExitCodes.OK;
     }
 
+    private static Reply reasonsOf(Reply reply, String subject) {
+        if (!(reply instanceof Answer a)) {
+            return reply;
+        }
+        List<Row> rows = a.rows().stream()
+                .filter(r -> r.subject().equals(subject))
+                .map(r -> r.ways().isEmpty()
+                        ? r
+                        : new Row(r.subject(), r.status(), r.basis(), r.columns(), Reason.say(r.ways()), r.ways()))
+                .toList();
+        if (rows.isEmpty()) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.NOT_FOUND,
+                    Where.field("--why"),
+                    "The answer has no row " + subject + ".",
+                    "Ask without --why to see its rows."));
+        }
+        return new Answer(a.heading(), "", rows, List.of(), a.assumed(), a.notProven(), a.wouldSettle(), a.cautions());
+    }
+
     private String house(HouseStore houses) {
-        if (house != null) {
-            return house;
-        }
         boolean across = houses.questions().stream().anyMatch(q -> q.id().equals(question) && q.acrossHouses());
-        if (across) {
-            return "";
-        }
-        List<String> ids = houses.listHouses().stream().map(Revision::house).toList();
-        if (ids.size() == 1) {
-            return ids.get(0);
-        }
-        throw new ProblemException(Problem.error(
-                ProblemKind.MISSING,
-                Where.field("--house"),
-                ids.isEmpty() ? "No house is stored yet." : "There are " + ids.size() + " houses.",
-                ids.isEmpty()
-                        ? "The command load stores one from a house file."
-                        : "Say which with --house: " + String.join(", ", ids.subList(0, Math.min(10, ids.size())))
-                                + "."));
+        return across && !house.isSaid() ? "" : house.of(houses);
     }
 }

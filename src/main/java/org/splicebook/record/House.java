@@ -51,6 +51,13 @@ public record House(
         tests = List.copyOf(tests);
     }
 
+    /** {@return the same record with these sightings instead of its own} */
+    public House withSightings(List<Sighting> others) {
+        return new House(
+                id, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, others, tests,
+                about);
+    }
+
     /** {@return what people call it} */
     public String said() {
         return name == null ? id : name;

@@ -31,6 +31,7 @@ public final class ReplyJson {
         if (reply instanceof Answer a) {
             o.put("outcome", a.outcome());
             o.set("rows", Json.list(a.rows(), ReplyJson::row));
+            o.set("sections", Json.list(a.sections(), ReplyJson::section));
             o.set("assumed", Json.tree(a.assumed()));
             o.set("notProven", Json.tree(a.notProven()));
             o.set("wouldSettle", Json.tree(a.wouldSettle()));
@@ -52,6 +53,21 @@ public final class ReplyJson {
         o.put("stored", h.stored().toString());
         o.set("parameters", Json.tree(h.parameters()));
         o.put("draft", h.draft());
+    }
+
+    private static ObjectNode section(Answer.Section s) {
+        ObjectNode o = Json.object();
+        o.put("title", s.title());
+        o.put("inOrder", s.isInOrder());
+        o.set("lines", Json.tree(s.lines()));
+        return o;
+    }
+
+    private static List<Answer.Section> sections(JsonNode list) {
+        List<Answer.Section> all = new ArrayList<>();
+        list.forEach(s -> all.add(
+                new Answer.Section(s.path("title").asText(), s.path("inOrder").asBoolean(), strings(s.path("lines")))));
+        return all;
     }
 
     private static ObjectNode row(Row r) {
@@ -93,6 +109,7 @@ public final class ReplyJson {
                     heading,
                     o.path("outcome").asText(),
                     rows,
+                    sections(o.path("sections")),
                     strings(o.path("assumed")),
                     strings(o.path("notProven")),
                     strings(o.path("wouldSettle")),

@@ -90,7 +90,9 @@ public final class ReplyText {
     }
 
     private void answer(Answer a) {
-        outcomeAndRows(a, List.of(Row.Status.values()));
+        outcomeAndRows(a, List.of(Row.Status.SHOWN, Row.Status.POSSIBLE));
+        a.sections().forEach(this::section);
+        rows(Row.Status.EXCLUDED, a.rows(Row.Status.EXCLUDED));
         why(a.rows());
         bullets("Assumed", a.assumed());
         bullets("Not proven by the given facts", a.notProven());
@@ -157,7 +159,7 @@ public final class ReplyText {
             lines.addAll(Lines.wrap(told.get(0) + ":", width));
             int step = 1;
             for (String line : told.subList(1, told.size())) {
-                if (line.startsWith("From ")) {
+                if (line.startsWith("From ") || line.startsWith("and ")) {
                     lines.addAll(Lines.hung("  ", line, width));
                     step = 1;
                 } else {
@@ -190,6 +192,17 @@ public final class ReplyText {
         if (!all.isEmpty()) {
             title(title);
             all.forEach(s -> lines.addAll(Lines.bullet(s, width)));
+        }
+    }
+
+    private void section(Answer.Section s) {
+        if (s.lines().isEmpty()) {
+            return;
+        }
+        title(s.title());
+        int step = 1;
+        for (String line : s.lines()) {
+            lines.addAll(s.isInOrder() ? Lines.hung(step++ + ". ", line, width) : Lines.bullet(line, width));
         }
     }
 

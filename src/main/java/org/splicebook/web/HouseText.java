@@ -32,7 +32,7 @@ final class HouseText {
 
     /** {@return sightings as JSON, with the keys of a house file} */
     static JsonNode write(House house, List<Sighting> sightings) {
-        House only = with(house, sightings);
+        House only = house.withSightings(sightings);
         JsonNode tree = Json.tree(PlainYaml.strings(HouseWriter.write(only)));
         return tree.path(SIGHTINGS).isArray()
                 ? tree.path(SIGHTINGS)
@@ -49,7 +49,7 @@ final class HouseText {
                     "Send a list of sightings: [{\"id\": ...}, ...]."));
         }
         Map<String, Object> whole = new LinkedHashMap<>();
-        if (PlainYaml.strings(HouseWriter.write(with(house, List.of()))) instanceof Map<?, ?> m) {
+        if (PlainYaml.strings(HouseWriter.write(house.withSightings(List.of()))) instanceof Map<?, ?> m) {
             m.forEach((k, v) -> whole.put(String.valueOf(k), v));
         }
         whole.put(SIGHTINGS, list);
@@ -63,24 +63,5 @@ final class HouseText {
     /** The lines were those of the whole house, which the sender does not have; the path is good for both. */
     private static Problem byPath(Problem p) {
         return new Problem(p.kind(), p.severity(), Where.field(p.where().path()), p.message(), p.cure());
-    }
-
-    private static House with(House h, List<Sighting> sightings) {
-        return new House(
-                h.id(),
-                h.name(),
-                h.built(),
-                h.basis(),
-                h.code(),
-                h.area(),
-                h.complete(),
-                h.sources(),
-                h.places(),
-                h.panels(),
-                h.cables(),
-                h.boxes(),
-                sightings,
-                h.tests(),
-                h.about());
     }
 }

@@ -52,6 +52,11 @@ final class Html {
                 : "<h2>" + text(title) + "</h2>\n<ul>" + each(texts, t -> "<li>" + text(t) + "</li>") + "</ul>\n";
     }
 
+    /** {@return the same, numbered} */
+    static String steps(String title, Collection<String> texts) {
+        return list(title, texts).replace("<ul>", "<ol>").replace("</ul>", "</ol>");
+    }
+
     /** {@return a table} */
     static String table(Collection<String> columns, Collection<? extends Collection<String>> rows) {
         return "<div class=\"wide\"><table><thead><tr>"

@@ -25,7 +25,9 @@ final class QuestionApi {
         return List.of(
                 Route.get(Api.BASE + "/questions", this::list),
                 Route.get(Api.BASE + "/questions/{question}", ctx -> ask(ctx, "")),
-                Route.get(Api.BASE + "/houses/{house}/questions/{question}", ctx -> ask(ctx, Api.house(ctx))));
+                Route.get(Api.BASE + "/houses/{house}/questions/{question}", ctx -> ask(ctx, Api.house(ctx))),
+                Route.get(Api.BASE + "/houses/{house}/shut-off", ctx -> ask(ctx, "shut-off", Api.house(ctx))),
+                Route.get(Api.BASE + "/houses/{house}/dark", ctx -> ask(ctx, "dark", Api.house(ctx))));
     }
 
     private void list(Context ctx) {
@@ -33,10 +35,12 @@ final class QuestionApi {
     }
 
     private void ask(Context ctx, String house) {
+        ask(ctx, ctx.pathParam("question"), house);
+    }
+
+    private void ask(Context ctx, String question, String house) {
         Api.json(
-                ctx,
-                ReplyJson.write(store.ask(ctx.pathParam("question"), house, parameters(ctx))
-                        .get()));
+                ctx, ReplyJson.write(store.ask(question, house, parameters(ctx)).get()));
     }
 
     /** {@return the query's parameters, each given once} */

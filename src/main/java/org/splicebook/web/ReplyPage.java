@@ -36,6 +36,9 @@ final class ReplyPage {
         for (Row.Status status : Row.Status.values()) {
             rows(body, status, a.rows(status));
         }
+        a.sections()
+                .forEach(s -> body.append(
+                        s.isInOrder() ? Html.steps(s.title(), s.lines()) : Html.list(s.title(), s.lines())));
         return body
                 + Html.list("Assumed", a.assumed())
                 + Html.list("Not proven by the given facts", a.notProven())

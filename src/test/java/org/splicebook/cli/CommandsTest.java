@@ -158,6 +158,76 @@ class CommandsTest {
         assertThat(program.store.isClosed()).isTrue();
     }
 
+    @Test
+    void shutOffSaysTheThrowsThenTheReadingsThenTheCautions() {
+        program.run("load", "sample-house");
+        assertThat(program.run("shut-off", "stair-head", "--width", "44")).isZero();
+        assertThat(program.out().lines()).allSatisfy(l -> assertThat(l.length()).isLessThanOrEqualTo(44));
+        assertThat(program.out().replaceAll("\\s+", " "))
+                .containsSubsequence(
+                        "With these 2 throws everything in stair-head should be off. Only your own test tells.",
+                        "Panel main (Workshop): open 10 \"Lights down\".",
+                        "Prove your tester on a live point",
+                        "Each of them to a ground that is known to be good",
+                        "Before a hand goes near a wire")
+                .doesNotContain("is dead", "is off.");
+        assertThat(program.run("shut-off", "--json", "--cable", "C20a")).isZero();
+        assertThat(Json.read(program.out())
+                        .path("rows")
+                        .path(0)
+                        .path("ways")
+                        .path(0)
+                        .path("steps"))
+                .isNotEmpty();
+        assertThat(program.run("shut-off")).isEqualTo(1);
+        assertThat(program.err()).contains("Nothing is named");
+        assertThat(program.run("shut-off", "stairhead")).isEqualTo(4);
+        assertThat(program.err()).contains("stair-head");
+    }
+
+    @Test
+    void darkNamesTheThrowsOfTheWholeHouseAndWhatStaysLive() {
+        program.run("load", "sample-house");
+        assertThat(program.run("dark")).isZero();
+        assertThat(program.out()).contains("open the main", "main.line-1", "do not touch them");
+        assertThat(program.run("dark", "bath")).isZero();
+        assertThat(program.out()).contains("20 \"Lights up\"", "Or everything, which is surer");
+    }
+
+    @Test
+    void whatWasSeenIsRecordedUnderTheNextIdAndAWrongNameIsToldByItsKey() {
+        program.run("load", "sample-house");
+        assertThat(program.run(
+                        "sight",
+                        "with-off=main.34",
+                        "at=front-4.top",
+                        "before=lit",
+                        "read=not lit",
+                        "after=lit",
+                        "levers=front-sw:up",
+                        "instrument=lamp",
+                        "date=2026-04-01"))
+                .isZero();
+        assertThat(program.out()).contains("Recorded as s36 of 2026-04-01");
+        assertThat(program.store.sightings("pear-tree-house")).hasSize(36);
+        assertThat(program.run("sight", "volts=118", "between=bath-1.top.hot,bath-9.top.hot"))
+                .isEqualTo(1);
+        assertThat(program.err()).contains("bath-9", "Did you mean bath-1");
+        assertThat(program.run("sight", "at=bath-1.top", "lamps=12")).isEqualTo(1);
+    }
+
+    @Test
+    void anyRowCanBeAskedWhyAlone() {
+        program.run("load", "sample-house");
+        assertThat(program.run("ask", "still-live", "breaker=main.20", "box=stair-head", "--why", "C10g.white"))
+                .isZero();
+        assertThat(program.out())
+                .contains("From C10g.white:", "in stair-foot: ")
+                .doesNotContain("S1.white");
+        assertThat(program.run("ask", "still-live", "breaker=main.20", "box=stair-head", "--why", "C99.red"))
+                .isEqualTo(4);
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {
@@ -165,6 +235,9 @@ class CommandsTest {
                 "serve",
                 "load",
                 "ask",
+                "shut-off",
+                "dark",
+                "sight",
                 "questions",
                 "way",
                 "check-file",

@@ -4,12 +4,14 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
+import org.splicebook.ask.AnsweringStore;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryStore;
+import org.splicebook.wiring.Derivation;
 
 /** A program for tests: a store in memory, no network, and what was printed. */
 final class FakeProgram implements Program {
@@ -40,7 +42,7 @@ final class FakeProgram implements Program {
             throw new ProblemException(
                     Problem.error(ProblemKind.STORE_AWAY, Where.NOWHERE, "The store is away.", "Try later."));
         }
-        return store;
+        return new AnsweringStore(store, Derivation::derive);
     }
 
     @Override

@@ -1,0 +1,77 @@
+package org.splicebook.housefile;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+
+/** Reads one sighting that a person types in a line: names and values as in a house file. */
+public final class SightingLine {
+    /** Keys whose value is a list; its entries stand with commas between. */
+    private static final Set<String> LISTS = Set.of("with-off", "between", "went-out", "stayed", "traced");
+
+    /** The key whose value is a map, written {@code foot:up,head:down}. */
+    private static final String LEVERS = "levers";
+
+    private SightingLine() {}
+
+    /**
+     * {@return the sighting, its names resolved in the house}
+     *
+     * @param values by key, for example {@code with-off} to {@code main.6,main.8}
+     */
+    public static Result<Sighting> parse(House house, Map<String, String> values) {
+        String text = HouseWriter.write(house.withSightings(List.of())) + "\nsightings:\n- {"
+                + values.entrySet().stream()
+                        .map(e -> quoted(e.getKey()) + ": " + value(e.getKey(), e.getValue()))
+                        .collect(Collectors.joining(", "))
+                + "}\n";
+        Result<House> read = HouseFiles.parse("sighting", text);
+        return read.isOk()
+                ? read.map(h -> h.sightings().get(0))
+                : new Result.Failed<>(
+                        read.problems().stream().map(SightingLine::byKey).toList());
+    }
+
+    private static String value(String key, String value) {
+        if (LISTS.contains(key)) {
+            return "[" + parts(value).map(SightingLine::quoted).collect(Collectors.joining(", ")) + "]";
+        }
+        if (key.equals(LEVERS)) {
+            return "{"
+                    + parts(value)
+                            .map(p -> p.split(":", 2))
+                            .map(p -> quoted(p[0]) + ": " + quoted(p.length == 2 ? p[1] : ""))
+                            .collect(Collectors.joining(", "))
+                    + "}";
+        }
+        return quoted(value);
+    }
+
+    private static Stream<String> parts(String value) {
+        return Arrays.stream(value.split(",")).map(String::strip).filter(p -> !p.isEmpty());
+    }
+
+    private static String quoted(String text) {
+        String escaped = text.replace("\\", "\\\\").replace("\"", "\\\"");
+        String shown = escaped.codePoints()
+                .map(c -> Character.isISOControl(c) ? ' ' : c)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+        return "\"" + shown + "\"";
+    }
+
+    /** The lines were those of the whole house; the key is good for the person too. */
+    private static Problem byKey(Problem p) {
+        String path = p.where().path();
+        String key = path.substring(path.lastIndexOf(']') + 1).replaceFirst("^[.]", "");
+        return new Problem(p.kind(), p.severity(), Where.field(key), p.message(), p.cure());
+    }
+}
