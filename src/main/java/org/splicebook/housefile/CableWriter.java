@@ -67,6 +67,7 @@ final class CableWriter {
         Tree tree = new Tree()
                 .put("size", sizeSaid ? null : w.size())
                 .put("material", materialSaid || w.material() == null ? null : Words.word(w.material()))
+                .put("ohms", w.ohms())
                 .put("note", w.note());
         return tree.node().entries().isEmpty()
                 ? Tree.scalar(w.colour())

@@ -17,11 +17,13 @@ import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Place;
 import org.splicebook.record.Provenance;
+import org.splicebook.record.Quantity;
 import org.splicebook.record.Sighting;
 import org.splicebook.record.Source;
 import org.splicebook.record.SourceSystem;
 import org.splicebook.record.TestResult;
 import org.splicebook.record.Unit;
+import org.splicebook.record.Wire;
 
 /** Reads a whole house: names first, then what they name, then the joints between, then what was seen. */
 final class HouseReader {
@@ -171,10 +173,39 @@ final class HouseReader {
                 bonded && bond != null ? bond.text() : null,
                 placed && at != null ? at.text() : null,
                 f.text("from"),
+                f.quantity("volts", Unit.Dimension.VOLTAGE, Unit.VOLT),
+                transformer(f),
+                drop(f),
                 f.about());
         if (system != null) {
             known.sources.put(name, source);
         }
+    }
+
+    private Source.@Nullable Transformer transformer(Fields source) {
+        Node n = source.node("transformer");
+        if (n == null) {
+            return null;
+        }
+        Fields f = Fields.of(n, Shapes.keys("transformer"), problems);
+        f.need("rating", "Say how large it is: rating: 25 kVA.");
+        Quantity rating = f.quantity("rating", Unit.Dimension.POWER, null);
+        Double percent = f.has("percent") ? (Double) f.number("percent", 0) : null;
+        return rating == null ? null : new Source.Transformer(rating, percent);
+    }
+
+    private Source.@Nullable Drop drop(Fields source) {
+        Node n = source.node("drop");
+        if (n == null) {
+            return null;
+        }
+        Fields f = Fields.of(n, Shapes.keys("drop"), problems);
+        f.need("length", "Say how long it is: length: 50 ft.");
+        f.need("size", "Say which size its conductors are: size: 4/0.");
+        Quantity length = f.quantity("length", Unit.Dimension.LENGTH, null);
+        String size = WiresReader.size(f, problems);
+        Wire.Material material = f.word("material", Words.MATERIAL);
+        return length == null || size == null ? null : new Source.Drop(length, size, material);
     }
 
     private Map<String, Panel> joinPanels(Map<String, Fields> fields) {
@@ -199,6 +230,7 @@ final class HouseReader {
                             p.buses(),
                             p.bonded(),
                             p.neutralFuse(),
+                            p.electrode(),
                             joints,
                             p.complete(),
                             p.about()));

@@ -1,5 +1,6 @@
 package org.splicebook.housefile;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -68,8 +69,34 @@ public final class HouseWriter {
                 .put("bond", s.bond())
                 .put("at", s.at())
                 .put("from", s.from())
+                .put("volts", s.volts())
+                .put("transformer", transformer(s.transformer()))
+                .put("drop", drop(s.drop()))
                 .about(s.about())
                 .node();
+    }
+
+    private static @Nullable Node transformer(Source.@Nullable Transformer t) {
+        return t == null
+                ? null
+                : new Tree()
+                        .put("rating", t.rating())
+                        .put("percent", t.percent() == null ? null : plain(t.percent()))
+                        .node();
+    }
+
+    private static String plain(double number) {
+        return BigDecimal.valueOf(number).stripTrailingZeros().toPlainString();
+    }
+
+    private static @Nullable Node drop(Source.@Nullable Drop d) {
+        return d == null
+                ? null
+                : new Tree()
+                        .put("length", d.length())
+                        .put("size", d.size())
+                        .put("material", d.material() == null ? null : Words.word(d.material()))
+                        .node();
     }
 
     private static Node place(Place p) {

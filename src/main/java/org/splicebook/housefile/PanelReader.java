@@ -14,6 +14,7 @@ import org.splicebook.record.OvercurrentType;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Source;
 import org.splicebook.record.SubBus;
+import org.splicebook.record.Unit;
 
 /** Reads panels, their joints aside. */
 final class PanelReader {
@@ -59,6 +60,7 @@ final class PanelReader {
                         buses(f, breakers.all().keySet()),
                         f.yesNo("bonded", false),
                         f.amperes("neutral-fuse"),
+                        f.quantity("electrode", Unit.Dimension.RESISTANCE, Unit.OHM),
                         List.of(),
                         f.words("complete", Words.COMPLETE),
                         f.about()));

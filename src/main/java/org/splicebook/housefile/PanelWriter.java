@@ -32,6 +32,7 @@ final class PanelWriter {
                 .putMap("buses", p.buses(), PanelWriter::bus)
                 .putUnless(!p.bonded(), "bonded", "yes")
                 .put("neutral-fuse", p.neutralFuse())
+                .put("electrode", p.electrode())
                 .putList("joints", p.joints(), JointWriter::joint)
                 .put("complete", HouseWriter.complete(p.complete()))
                 .about(p.about())

@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.CableKind;
+import org.splicebook.record.Unit;
 import org.splicebook.record.Wire;
 
 /** Reads the wires of a cable: the trade's shorthand, or a map. Adds the metal that a cable's kind has. */
@@ -119,6 +120,7 @@ final class WiresReader {
                     own == null && !metal ? size : own,
                     ownMaterial == null && !metal ? material : ownMaterial,
                     metal,
+                    f.quantity("ohms", Unit.Dimension.RESISTANCE, Unit.OHM),
                     f.note()));
         } else {
             String colour = Values.text(e.value(), Limits.NAME, problems);
@@ -132,6 +134,11 @@ final class WiresReader {
     }
 
     private @Nullable String size(Fields f) {
+        return size(f, problems);
+    }
+
+    /** {@return the size under {@code size:}, or null when it is not said or broken, which the problems say} */
+    static @Nullable String size(Fields f, Problems problems) {
         Node.Scalar s = f.scalar("size");
         if (s == null) {
             return null;

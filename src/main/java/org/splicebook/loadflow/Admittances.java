@@ -35,6 +35,7 @@ final class Admittances {
         isIdeal = physics.ideal();
         celsius = physics.celsius();
         reactanceFactor = physics.reactance() && !isIdeal ? hertz(circuit, physics) / 60 : 0;
+        measured.putAll(circuit.measured());
         state.ohms().forEach((name, ohms) -> measured.put(Objects.requireNonNull(circuit.findBranch(name)), ohms));
         for (Fault f : state.faults()) {
             if (f instanceof Fault.Loose l) {

@@ -27,6 +27,7 @@ public final class Circuit {
     private final Set<String> openAsFound;
     private final List<Assumption> assumptions;
     private final Set<Integer> bars;
+    private final Map<Integer, Double> measured;
 
     Circuit(CircuitBuilder b) {
         house = b.house;
@@ -42,6 +43,7 @@ public final class Circuit {
         openAsFound = Ordered.set(b.openAsFound);
         assumptions = List.copyOf(b.assumptions);
         bars = Ordered.set(b.bars);
+        measured = Ordered.map(b.measured);
     }
 
     private Circuit(Circuit from, List<Branch> branches, Map<String, Integer> branchByName) {
@@ -58,6 +60,7 @@ public final class Circuit {
         openAsFound = from.openAsFound;
         assumptions = from.assumptions;
         bars = from.bars;
+        measured = from.measured;
     }
 
     /** {@return the circuit of a house} */
@@ -122,6 +125,11 @@ public final class Circuit {
     /** {@return what was taken where the record is silent, one for each thing} */
     public List<Assumption> assumptions() {
         return assumptions;
+    }
+
+    /** {@return the ohms that were measured, by branch} */
+    Map<Integer, Double> measured() {
+        return measured;
     }
 
     /** {@return whether the node is a bus, a bar, a lug or a terminal of a source: a branch circuit ends there} */

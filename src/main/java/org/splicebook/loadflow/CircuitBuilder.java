@@ -36,6 +36,8 @@ final class CircuitBuilder {
     final Set<String> openAsFound = new LinkedHashSet<>();
     final List<Assumption> assumptions = new ArrayList<>();
     final Set<Integer> bars = new HashSet<>();
+    /** Ohms that were measured, by branch: they hold in the ideal case too. */
+    final Map<Integer, Double> measured = new HashMap<>();
 
     private CircuitBuilder(House house) {
         this.house = house;
@@ -150,13 +152,19 @@ final class CircuitBuilder {
     private void cable(Cable c) {
         boolean known = c.length() != null;
         double metres = known ? Objects.requireNonNull(c.length()).base() : Tables.number("silent", "length-m");
-        if (!known) {
+        if (!known && c.wires().stream().anyMatch(w -> w.ohms() == null)) {
             assume(c.name(), "length not recorded, taken as " + Tables.text("silent", "length-m") + " m");
         }
         for (Wire w : c.wires()) {
             String name = c.name() + "." + w.name();
             int a = node(name + "@1");
             int b = node(name + "@2");
+            if (w.ohms() != null) {
+                measured.put(
+                        branch(name, Branch.Kind.WIRE, a, b, null, w.ohms().base()),
+                        w.ohms().base());
+                continue;
+            }
             Conductor of = conductor(c, w);
             branch(new Branch(
                     name,

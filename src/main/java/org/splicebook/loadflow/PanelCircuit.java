@@ -254,15 +254,18 @@ final class PanelCircuit {
         if (main || panel.bonded()) {
             b.branch(name + ".bond", Branch.Kind.BOND, node("n"), node("g"), null, Tables.number("contact", "bar"));
         }
+        Quantity electrode = panel.electrode();
         b.branch(
                 name + ".electrode",
                 Branch.Kind.EARTH,
                 node("g"),
                 b.at(Circuit.EARTH),
                 new Gate(name + ".electrode", null, Set.of()),
-                Tables.number("silent", "electrode-ohms"));
-        b.openAsFound.add(name + ".electrode");
-        b.assume(name, "no grounding electrode recorded, earth left out");
+                electrode == null ? Tables.number("silent", "electrode-ohms") : electrode.base());
+        if (electrode == null) {
+            b.openAsFound.add(name + ".electrode");
+            b.assume(name, "no grounding electrode recorded, earth left out");
+        }
     }
 
     /** Of a group of which one may be closed, the first that was found closed is; the others are open. */

@@ -2,6 +2,7 @@ package org.splicebook.loadflow;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Source;
 import org.splicebook.record.SourceKind;
@@ -21,27 +22,35 @@ final class SourceCircuit {
         boolean bondedInHouse = s.bond() != null
                 || b.house.panels().values().stream()
                         .anyMatch(p -> p.bonded() && p.supply().contains(s.name()));
-        add(s.name(), s.system(), s.kind(), ofUtility, ofUtility && !bondedInHouse);
+        add(s.name(), s.system(), s.kind(), s, ofUtility, ofUtility && !bondedInHouse);
         if (ofUtility && !bondedInHouse) {
             b.assume(s.name(), "no bond of neutral and ground recorded in this house, taken as made at the source");
         }
         if (!ofUtility && !bondedInHouse) {
             b.assume(s.name(), "its neutral is taken as not bonded to ground in itself");
         }
-        b.assume(
-                s.name(),
-                "impedance not recorded, taken as typical of a " + s.kind().word());
+        if (s.transformer() == null || s.transformer().percent() == null || s.drop() == null) {
+            String silent = s.transformer() == null ? "transformer" : s.drop() == null ? "drop" : "percent";
+            String typical = ", taken as typical of a " + s.kind().word();
+            b.assume(s.name(), "impedance not wholly recorded (" + silent + ")" + typical);
+        }
     }
 
     /** A source that nobody recorded, feeding a panel whose supply is not known. */
     void addUnknown(Panel p, SourceSystem system) {
         if (b.sources.stream().noneMatch(s -> s.name().equals("?"))) {
-            add("?", system, SourceKind.SERVICE, true, true);
+            add("?", system, SourceKind.SERVICE, null, true, true);
         }
         b.assume(p.name(), "supply not recorded, taken as " + system.word());
     }
 
-    private void add(String name, SourceSystem system, SourceKind kind, boolean earthed, boolean bonded) {
+    private void add(
+            String name,
+            SourceSystem system,
+            SourceKind kind,
+            @Nullable Source recorded,
+            boolean earthed,
+            boolean bonded) {
         int star = b.bar(name + ".star");
         List<Integer> windings = new ArrayList<>();
         List<Integer> windingBranches = new ArrayList<>();
@@ -70,6 +79,6 @@ final class SourceCircuit {
                 List.copyOf(windings),
                 List.copyOf(windingBranches),
                 mutual,
-                SourceModel.typical(kind)));
+                SourceModel.of(recorded, kind, system)));
     }
 }

@@ -1,8 +1,12 @@
 package org.splicebook.loadflow;
 
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Source;
 import org.splicebook.record.SourceKind;
+import org.splicebook.record.SourceSystem;
 import org.splicebook.record.Wire;
 
 /**
@@ -41,15 +45,41 @@ public record SourceModel(double voltsFactor, Complex legToLeg, Complex legToNeu
         return new SourceModel(factor, legToLeg, legToNeutral, drop);
     }
 
-    /** {@return what is taken of a source of that kind where the record does not say} */
-    static SourceModel typical(SourceKind kind) {
+    /** {@return what the record says of a source, and what is typical of its kind where it is silent} */
+    static SourceModel of(@Nullable Source source, SourceKind kind, SourceSystem system) {
         Map<String, String> row = Objects.requireNonNull(Tables.rows("sources").get(kind.word()));
-        Conductor wire = Conductor.of(
-                text(row, "drop-size"),
-                Wire.Material.valueOf(text(row, "drop-material").toUpperCase(java.util.Locale.ROOT)));
-        double metres = Double.parseDouble(text(row, "drop-ft")) * 0.3048;
-        return transformer(Double.parseDouble(text(row, "kva")), Double.parseDouble(text(row, "percent")), 240)
-                .withDrop(new Complex(wire.ohms(metres, 75), wire.reactancePerMetre() * metres));
+        Source.Transformer transformer = source == null ? null : source.transformer();
+        double kva = transformer == null
+                ? Double.parseDouble(text(row, "kva"))
+                : transformer.rating().base() / 1000;
+        double percent = transformer == null || transformer.percent() == null
+                ? Double.parseDouble(text(row, "percent"))
+                : transformer.percent();
+        Source.Drop drop = source == null ? null : source.drop();
+        double metres = drop == null
+                ? Double.parseDouble(text(row, "drop-ft")) * 0.3048
+                : drop.length().base();
+        Conductor wire = drop == null
+                ? Conductor.of(
+                        text(row, "drop-size"),
+                        Wire.Material.valueOf(text(row, "drop-material").toUpperCase(Locale.ROOT)))
+                : Conductor.of(drop.size(), drop.material());
+        double nominal = system.poles().get(0).volts();
+        double factor =
+                source == null || source.volts() == null ? 1 : source.volts().base() / nominal;
+        return winding(kva, percent, system)
+                .withDrop(new Complex(wire.ohms(metres, 75), wire.reactancePerMetre() * metres))
+                .withVolts(factor);
+    }
+
+    private static SourceModel winding(double kva, double percent, SourceSystem system) {
+        double nominal = system.poles().get(0).volts();
+        if (system == SourceSystem.SPLIT_PHASE_120_240) {
+            return transformer(kva, percent, 2 * nominal);
+        }
+        boolean single = system.poles().size() == 1;
+        double ohms = percent / 100 * nominal * nominal * (single ? 1 : 3) / (kva * 1000);
+        return new SourceModel(1, Complex.ZERO, Complex.of(ohms), Complex.ZERO);
     }
 
     private static String text(Map<String, String> row, String key) {

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param buses further buses of a split-bus panel
  * @param bonded whether neutral and ground are joined in it (beside the source's main bond)
  * @param neutralFuse a fuse in the supply neutral, as in very old panels
+ * @param electrode measured resistance to earth of the grounding electrode at its ground bar; null where none is known
  * @param joints its landings; every wire on a bar, lug or breaker is a joint of its own
  * @param complete what is wholly listed; null takes the house's default
  * @param about basis, age, note
@@ -41,6 +42,7 @@ public record Panel(
         Map<String, SubBus> buses,
         boolean bonded,
         @Nullable Quantity neutralFuse,
+        @Nullable Quantity electrode,
         List<Joint> joints,
         @Nullable Set<Complete> complete,
         Provenance about) {
@@ -54,5 +56,45 @@ public record Panel(
         buses = Ordered.map(buses);
         joints = List.copyOf(joints);
         complete = complete == null ? null : Ordered.set(complete);
+    }
+
+    /** A panel without a measured electrode. */
+    public Panel(
+            String name,
+            @Nullable String place,
+            List<String> supply,
+            @Nullable Integer spaces,
+            @Nullable Quantity rating,
+            @Nullable MainDisconnect main,
+            Map<String, Breaker> breakers,
+            List<List<String>> ties,
+            Map<String, List<String>> pullOuts,
+            List<List<String>> exclusive,
+            Map<String, String> legs,
+            Map<String, SubBus> buses,
+            boolean bonded,
+            @Nullable Quantity neutralFuse,
+            List<Joint> joints,
+            @Nullable Set<Complete> complete,
+            Provenance about) {
+        this(
+                name,
+                place,
+                supply,
+                spaces,
+                rating,
+                main,
+                breakers,
+                ties,
+                pullOuts,
+                exclusive,
+                legs,
+                buses,
+                bonded,
+                neutralFuse,
+                null,
+                joints,
+                complete,
+                about);
     }
 }

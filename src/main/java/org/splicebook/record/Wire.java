@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param size as written: {@code 14}, {@code 2/0}, {@code 250 kcmil}, {@code 2.5 mm2}; null when not known
  * @param material what it is made of; null when not known
  * @param metal whether it is armour or raceway metal ({@code armour}, {@code metal})
+ * @param ohms measured from end to end; null where nobody measured
  * @param note free words
  */
 public record Wire(
@@ -18,6 +19,7 @@ public record Wire(
         @Nullable String size,
         @Nullable Material material,
         boolean metal,
+        @Nullable Quantity ohms,
         @Nullable String note) {
     /** What a wire is made of. */
     public enum Material {
@@ -28,6 +30,6 @@ public record Wire(
 
     /** A wire without a note. */
     public Wire(String name, String colour, @Nullable String size, @Nullable Material material, boolean metal) {
-        this(name, colour, size, material, metal, null);
+        this(name, colour, size, material, metal, null, null);
     }
 }
