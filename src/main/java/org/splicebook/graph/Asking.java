@@ -66,19 +66,26 @@ final class Asking {
                        cables: COLLECT { MATCH (o)-[:MAY_JOIN]->(c:Cable) RETURN c.name ORDER BY c.name },
                        points: COLLECT { MATCH (o)-[:MAY_JOIN]->(p:LoadPoint) RETURN p.name ORDER BY p.name }
                      }
-                   } AS open
+                   } AS open,
+                   COLLECT {
+                     MATCH (w:Wire)
+                     WHERE w.key STARTS WITH $house + '/' AND NOT w.name ENDS WITH '.' + w.colour
+                     RETURN [w.name, w.colour]
+                   } AS otherColours
             """;
 
     private static final int TRIES = 5;
 
     private final Driver driver;
+    private final Recall recall;
     private final QuestionFile file;
     private final Question question;
     private final String house;
     private final Map<String, String> given;
 
-    Asking(Driver driver, QuestionFile file, String house, Map<String, String> given) {
+    Asking(Driver driver, Recall recall, QuestionFile file, String house, Map<String, String> given) {
         this.driver = driver;
+        this.recall = recall;
         this.file = file;
         this.question = file.question();
         this.house = house;
@@ -147,15 +154,21 @@ final class Asking {
     /** {@return the reply, unless the house was changed meanwhile} */
     private Optional<Asked> ask(TransactionContext tx) {
         Map<String, String> all = Parameters.filled(question, given);
-        Record record = question.acrossHouses() ? null : house(tx);
+        long mark = recall.mark();
+        Recall.Known known = question.acrossHouses() ? null : known(tx, mark);
+        Record record = known == null ? null : known.house();
         Heading heading = record == null ? acrossHouses(all) : oneHouse(record, all);
         Map<String, Object> bound = new LinkedHashMap<>(all);
         bound.put("house", house);
         List<Record> records = tx.run(file.cypher(), bound).list();
-        Optional<Ways> ways =
-                record == null ? Optional.of(Ways.none()) : Ways.read(tx, house, heading.revision(), all, records);
+        Optional<Ways> ways = known == null
+                ? Optional.of(Ways.none())
+                : Ways.read(tx, house, known, all, records, () -> recall.isUnchanged(mark));
         if (ways.isEmpty()) {
             return Optional.empty();
+        }
+        if (known != null) {
+            recall.keep(house, known, mark);
         }
         Reply reply;
         if (question.kind() == Question.Kind.LISTING) {
@@ -168,6 +181,11 @@ final class Asking {
             reply = answer(heading, records, ways.get(), open);
         }
         return Optional.of(new Asked(reply, records.isEmpty()));
+    }
+
+    private Recall.Known known(TransactionContext tx, long mark) {
+        Recall.Known remembered = recall.isUnchanged(mark) ? recall.of(house) : null;
+        return remembered == null ? Recall.Known.of(house(tx)) : remembered;
     }
 
     private Answer answer(Heading heading, List<Record> records, Ways ways, Openness open) {

@@ -41,6 +41,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final @Nullable EmbeddedNeo4j embedded;
     private final BulkWriter bulk;
     private final Questions questions;
+    private final Recall recall;
     private final ReadRecords records = new ReadRecords();
 
     /**
@@ -68,8 +69,9 @@ public final class Neo4jHouseStore implements HouseStore {
         this.verifier = new Verifier(transactions, text, projection);
         this.embedded = embedded;
         this.bulk = embedded == null ? BulkWriter.over(transactions) : new InProcessWriter(embedded.database());
+        this.recall = new Recall(embedded != null);
         Schema.ensure(transactions);
-        this.questions = Questions.load(driver, queries);
+        this.questions = Questions.load(driver, recall, queries);
     }
 
     @Override
@@ -120,11 +122,12 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public Result<List<Revision>> putAll(Collection<House> houses, String who, String why) {
-        return new BulkLoad(transactions, bulk, projection).load(houses, (house, token) -> {
+        BulkLoad load = new BulkLoad(transactions, bulk, projection);
+        return recall.writing(() -> load.load(houses, (house, token) -> {
             String record = text.write(house);
             Revision first = next(Optional.empty(), house.id(), house.said(), who, why, false, Packed.digest(record));
             return new Ledger.Kept(first, Packed.of(record), token);
-        });
+        }));
     }
 
     @Override
@@ -186,7 +189,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public VerifyReport verify(boolean rebuild, Progress progress) {
-        return verifier.verify(rebuild, progress);
+        return recall.writing(() -> verifier.verify(rebuild, progress));
     }
 
     private String kind() {
@@ -235,10 +238,10 @@ public final class Neo4jHouseStore implements HouseStore {
                                 Map.of("house", house, "stamp", Projection.STAMP))
                         .list(r -> r.get("id").asString()));
         for (String id : stale) {
-            boolean isDone = transactions.write(tx -> {
+            boolean isDone = recall.writing(() -> transactions.write(tx -> {
                 Ledger.lock(tx, id);
                 return verifier.rebuild(tx, id);
-            });
+            }));
             if (!isDone) {
                 throw new ProblemException(Problem.error(
                         ProblemKind.INTERNAL,
@@ -264,7 +267,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     private <T> Result<T> refusable(Function<TransactionContext, T> work) {
         try {
-            return Result.ok(transactions.write(work));
+            return Result.ok(recall.writing(() -> transactions.write(work)));
         } catch (Refusal e) {
             return Result.failed(e.problem());
         }

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.TransactionContext;
@@ -28,12 +29,7 @@ final class Ways {
                      UNWIND $points AS point
                      MATCH (p:LoadPoint {key: $house + '/' + point})-[way:FED_BY|RETURNS_OVER|GROUNDED_OVER]->()
                      RETURN {point: point, way: way}
-                   } AS ways,
-                   COLLECT {
-                     MATCH (w:Wire)
-                     WHERE w.key STARTS WITH $house + '/' AND NOT w.name ENDS WITH '.' + w.colour
-                     RETURN [w.name, w.colour]
-                   } AS otherColours
+                   } AS ways
             """;
 
     private final Map<String, List<Relationship>> ofPoint;
@@ -49,25 +45,40 @@ final class Ways {
     }
 
     /**
-     * Reads the ways of those subjects that are load points and not excluded.
+     * Reads the ways of those subjects that are load points and not excluded, as far as they are not known.
      *
+     * @param known what is known of the house, to which they are added
      * @param rows the rows that the question returned
-     * @param revision the revision that they were read from
+     * @param unchanged whether surely nothing was written since the house was read
      * @return the ways, unless the house was changed meanwhile: the database shows each statement the newest state
      */
     static Optional<Ways> read(
-            TransactionContext tx, String house, long revision, Map<String, String> parameters, List<Record> rows) {
-        List<String> points = rows.stream()
+            TransactionContext tx,
+            String house,
+            Recall.Known known,
+            Map<String, String> parameters,
+            List<Record> rows,
+            BooleanSupplier unchanged) {
+        List<String> missing = known.without(rows.stream()
                 .filter(r -> !r.containsKey(Asking.WAYS)
                         && r.containsKey("subject")
                         && !r.get("status").asString("").equals("excluded"))
                 .map(r -> String.valueOf(Cells.plain(r.get("subject"))))
                 .distinct()
-                .toList();
-        return tx.run(OF_POINTS, Map.of("house", house, "points", points)).stream()
-                .filter(r -> r.get("revision").asLong() == revision)
-                .findFirst()
-                .map(r -> new Ways(byPoint(r.get("ways")), colours(r.get("otherColours")), parameters.values()));
+                .toList());
+        if (!missing.isEmpty() || !unchanged.getAsBoolean()) {
+            Record read = tx.run(OF_POINTS, Map.of("house", house, "points", missing)).list().stream()
+                    .findFirst()
+                    .orElse(null);
+            if (read == null
+                    || read.get("revision").asLong()
+                            != known.house().get("revision").asLong(0)) {
+                return Optional.empty();
+            }
+            Map<String, List<Relationship>> found = byPoint(read.get("ways"));
+            missing.forEach(p -> known.ways().put(p, found.getOrDefault(p, List.of())));
+        }
+        return Optional.of(new Ways(known.ways(), colours(known.house().get("otherColours")), parameters.values()));
     }
 
     /** {@return the ways of nothing} */
