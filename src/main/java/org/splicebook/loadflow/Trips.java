@@ -51,6 +51,12 @@ public final class Trips {
         return all;
     }
 
+    /** {@return when a pole opens that carries so many amperes; never where its rating is not recorded} */
+    static TripTime time(House house, Branch pole, double amperes) {
+        Unit u = unit(house, pole);
+        return u == null ? TripTime.NEVER : TripCurves.overload(u.type, amperes / u.rating);
+    }
+
     /** {@return what trips from this state on, one unit after another, and where that may end} */
     public static Cascade follow(LoadFlow flow, LoadCase state) {
         return CascadeSearch.follow(open -> in(flow.solve(with(state, open)).get()));
