@@ -40,6 +40,7 @@ public final class Commands {
                 new SightCommand(program, terminal),
                 new QuestionsCommand(program, terminal),
                 new WayCommand(program, terminal),
+                new FlowCommand(program, terminal),
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),

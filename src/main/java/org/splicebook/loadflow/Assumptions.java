@@ -89,7 +89,7 @@ final class Assumptions {
 
     private void loads() {
         Map<Load.Model, Integer> count = new LinkedHashMap<>();
-        for (Loads.On on : Loads.in(s.circuit(), s.state())) {
+        for (Loads.On on : s.loads()) {
             count.merge(on.load().model(), 1, Integer::sum);
         }
         List<String> said = new ArrayList<>();

@@ -64,6 +64,11 @@ public record LoadCase(
         return of(Base.TYPICAL);
     }
 
+    /** {@return this with another kept case below what else is said} */
+    public LoadCase withBase(Base other) {
+        return new LoadCase(other, physics, levers, closed, loads, ohms, sources, faults);
+    }
+
     /** {@return this under other conditions} */
     public LoadCase under(Physics other) {
         return new LoadCase(base, other, levers, closed, loads, ohms, sources, faults);

@@ -107,6 +107,11 @@ public final class Solution {
         return Assumptions.of(this);
     }
 
+    /** {@return the loads that were on} */
+    List<Loads.On> loads() {
+        return Loads.in(circuit, state);
+    }
+
     /** {@return whether a branch conducted} */
     public boolean isClosed(int branch) {
         return y.re[branch] != 0 || y.im[branch] != 0;

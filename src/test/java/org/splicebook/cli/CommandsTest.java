@@ -268,4 +268,34 @@ class CommandsTest {
         assertThat(program.run("generate-completion")).isZero();
         assertThat(program.out()).contains("complete", "verify-store");
     }
+
+    @Test
+    void flowOfAFileTellsVoltsAndWhatTheyHangOn() {
+        assertThat(program.run("flow", alderRow, "--fault", "open service.n", "--width", "90"))
+                .isZero();
+        assertThat(program.out()).contains("Load points", "bench-1.top", "length not recorded", "Test every wire");
+    }
+
+    @Test
+    void flowAsJsonHasPhasorsAndAssumptions() {
+        assertThat(program.run("flow", alderRow, "--json", "--load", "bench-1.top=1500 W"))
+                .isZero();
+        JsonNode o = Json.read(program.out());
+        assertThat(o.at("/points")).isNotEmpty();
+        assertThat(o.at("/assumptions")).isNotEmpty();
+        assertThat(o.at("/branches").findValuesAsText("branch")).contains("K1.black");
+    }
+
+    @Test
+    void flowTellsEveryNameThatMeansNothing() {
+        assertThat(program.run("flow", alderRow, "--load", "nothing=12 A", "--open", "main.99"))
+                .isEqualTo(1);
+        assertThat(program.err()).contains("nothing", "main.99", "2 problems");
+    }
+
+    @Test
+    void flowPrintsANetlistForOtherSimulators() {
+        assertThat(program.run("flow", alderRow, "--netlist")).isZero();
+        assertThat(program.out()).startsWith("*").contains(".ac lin 1", ".end");
+    }
 }
