@@ -16,10 +16,13 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
+import org.splicebook.wiring.shutoff.ShutOffs;
 
 /**
  * A store that answers computed questions beside those of the store behind it: who asks cannot tell them apart. Every answer also says
@@ -81,20 +84,38 @@ public final class AnsweringStore extends ForwardingStore {
         if (!unknown.isEmpty()) {
             return new Result.Failed<>(unknown);
         }
-        Asked asked = new Asked(
-                question,
-                stored.get(),
-                wiring,
-                behind.sightings(house),
-                all,
-                number -> behind.findRevision(house, number).map(s -> new Asked.Derived(s, kept.wiring(s))),
-                standing -> kept.shutOffs(stored.get(), standing));
+        Asked asked = new Asked(question, stored.get(), wiring, behind.sightings(house), all, workings(stored.get()));
         try {
             Reply reply = computed.computation().reply(asked);
             return Result.ok(reply instanceof Answer a ? a.withNotProven(Unproved.lines(asked, a)) : reply);
         } catch (ProblemException e) {
             return new Result.Failed<>(e.problems());
         }
+    }
+
+    private Workings workings(StoredHouse stored) {
+        String house = stored.house().id();
+        return new Workings() {
+            @Override
+            public List<Revision> revisions() {
+                return behind.revisions(house);
+            }
+
+            @Override
+            public Optional<StoredHouse> revision(long number) {
+                return behind.findRevision(house, number);
+            }
+
+            @Override
+            public Wiring wiring(StoredHouse one) {
+                return kept.wiring(one);
+            }
+
+            @Override
+            public ShutOffs shutOffs(List<Sighting> standing) {
+                return kept.shutOffs(stored, standing);
+            }
+        };
     }
 
     /** Adds what the readings and the record leave unproved, unless the house was changed meanwhile. */

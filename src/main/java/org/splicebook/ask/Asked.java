@@ -2,9 +2,6 @@ package org.splicebook.ask;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.function.Function;
-import java.util.function.LongFunction;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Heading;
@@ -33,8 +30,7 @@ import org.splicebook.wiring.shutoff.Target;
  * @param wiring what is derived from it
  * @param sightings what was observed, oldest first
  * @param parameters every parameter, defaults filled in
- * @param revisions finds an earlier revision
- * @param shutOffs works out what must be off, with the sightings that stand
+ * @param workings what else it may be answered from
  */
 record Asked(
         Question question,
@@ -42,11 +38,7 @@ record Asked(
         Wiring wiring,
         List<Sighting> sightings,
         Map<String, String> parameters,
-        LongFunction<Optional<Derived>> revisions,
-        Function<List<Sighting>, ShutOffs> shutOffs) {
-    /** A house of one revision and what is derived from it. */
-    record Derived(StoredHouse stored, Wiring wiring) {}
-
+        Workings workings) {
     House house() {
         return stored.house();
     }
@@ -68,7 +60,7 @@ record Asked(
 
     /** {@return what must be off before hands come to a target} */
     ShutOff shutOff(Target target) {
-        ShutOffs all = shutOffs.apply(Standing.of(this));
+        ShutOffs all = workings.shutOffs(Standing.of(this));
         synchronized (all) {
             return all.of(target);
         }

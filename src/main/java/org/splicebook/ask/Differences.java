@@ -20,6 +20,7 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Basis;
 import org.splicebook.record.House;
 import org.splicebook.record.Protection;
+import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.NeutralIsland;
 import org.splicebook.wiring.ProtectedBy;
@@ -30,38 +31,50 @@ import org.splicebook.wiring.Wiring;
 
 /** What differs between two revisions, and what must be tested again? */
 final class Differences {
+    private static final String ONE_BEFORE = "the one before";
+    private static final String NEWEST = "the newest";
+
     static final ComputedQuestion QUESTION = ComputedQuestion.answer(
                     "differences",
                     "What differs between revision {from} and revision {to}, and what must be tested again?")
-            .with("from", "the number of an earlier revision", "the one before")
-            .with("to", "the number of a later one", "the newest")
+            .with("from", "the number of an earlier revision", ONE_BEFORE)
+            .with("to", "the number of a later one", NEWEST)
             .columns("change", "before", "now", "test")
             .by(asked -> new Differences(asked).answer());
 
+    /** A house of one revision and what is derived from it. */
+    private record Derived(StoredHouse stored, Wiring wiring) {
+        long number() {
+            return stored.revision().number();
+        }
+    }
+
     private final Asked asked;
-    private final Asked.Derived before;
-    private final Asked.Derived now;
+    private final Derived before;
+    private final Derived now;
     private final List<Row> rows = new ArrayList<>();
     /** Boxes, cables, devices, breakers that differ: what passes one of them is to be tested again. */
     private final Set<String> touched = new TreeSet<>();
 
     private Differences(Asked asked) {
         this.asked = asked;
-        this.now = asked.value("to").equals("the newest")
-                ? new Asked.Derived(asked.stored(), asked.wiring())
+        this.now = asked.value("to").equals(NEWEST)
+                ? new Derived(asked.stored(), asked.wiring())
                 : revision("to", asked.value("to"));
-        this.before = asked.value("from").equals("the one before")
-                ? revision("from", String.valueOf(now.stored().revision().number() - 1))
-                : revision("from", asked.value("from"));
+        boolean isFirst = now.number() == 1;
+        this.before = !asked.value("from").equals(ONE_BEFORE)
+                ? revision("from", asked.value("from"))
+                : isFirst ? now : revision("from", String.valueOf(now.number() - 1));
     }
 
-    private Asked.Derived revision(String parameter, String said) {
+    private Derived revision(String parameter, String said) {
         if (!said.matches("[0-9]{1,9}")) {
             throw Asked.wrong(
                     ProblemKind.BAD_VALUE, parameter, "'" + said + "' is no revision.", "Give a whole number from 1.");
         }
-        return asked.revisions()
-                .apply(Long.parseLong(said))
+        return asked.workings()
+                .revision(Long.parseLong(said))
+                .map(s -> new Derived(s, asked.workings().wiring(s)))
                 .orElseThrow(() -> Asked.wrong(
                         ProblemKind.NOT_FOUND,
                         parameter,
@@ -81,10 +94,12 @@ final class Differences {
         devices()
                 .forEach(d ->
                         tests.add("Press the test button of " + d + " with a lamp in each outlet that it protects."));
-        String outcome = changes == 0
-                ? "Nothing of the wiring differs."
-                : changes + (changes == 1 ? " thing differs" : " things differ") + " in the record; " + again.size()
-                        + " load points must be tested again.";
+        String outcome = before.number() == now.number()
+                ? "There is only one revision to look at, " + now.number() + "."
+                : changes == 0
+                        ? "Nothing of the wiring differs."
+                        : changes + (changes == 1 ? " thing differs" : " things differ") + " in the record; "
+                                + again.size() + " load points must be tested again.";
         return asked.answer(outcome, rows, List.of(), tests);
     }
 

@@ -21,11 +21,16 @@ final class BenchQuestions {
             """;
 
     private static final Map<String, Map<String, String>> PARAMETERS = Map.ofEntries(
+            entry("always-hot", Map.of("box", "dining-door")),
+            entry("before-closing", Map.of("box", "stair-head")),
             entry("box-breakers", Map.of("box", "stair-head")),
             entry("houses-with-crossing", Map.of("kind", "borrowed")),
             entry("neutral-crossings", Map.of("kind", "any")),
             entry("protected-by", Map.of("point", "bath-1.top")),
             entry("relies-on-device", Map.of("device", "shop-gf")),
+            entry("reset", Map.of("point", "bath-1.top")),
+            entry("still-live", Map.of("breaker", "main.20", "box", "stair-head")),
+            entry("shut-off", Map.of("box", "stair-head")),
             entry("shares-breaker", Map.of("point", "bath-1.top")),
             entry("shares-neutral", Map.of("breaker", "main.9")),
             entry("unprotected", Map.of("function", "ground-fault")),

@@ -48,9 +48,10 @@ class DifferencesTest {
 
     @Test
     void aRevisionThatIsNotThereIsAProblem() {
-        assertThat(Sample.problems(Sample.pearTree(), "differences"))
+        assertThat(Sample.problems(Sample.pearTree(), "differences", "from", "7"))
                 .singleElement()
-                .satisfies(p -> assertThat(p.said()).contains("has no revision 0"));
+                .satisfies(p -> assertThat(p.said()).contains("has no revision 7"));
+        assertThat(Sample.ask(Sample.pearTree(), "differences").outcome()).contains("only one revision");
         assertThat(Sample.problems(Sample.pearTree(), "differences", "from", "x"))
                 .singleElement()
                 .satisfies(p -> assertThat(p.said()).contains("'x' is no revision"));
