@@ -71,6 +71,12 @@ public record Answer(
         this(heading, "", rows, List.of(), assumed, notProven, wouldSettle, cautions);
     }
 
+    /** {@return this with those sections, the ones without a line left out} */
+    public Answer withSections(List<Section> others) {
+        List<Section> told = others.stream().filter(s -> !s.lines().isEmpty()).toList();
+        return new Answer(heading, outcome, rows, told, assumed, notProven, wouldSettle, cautions);
+    }
+
     /** {@return this with more of what the facts do not prove} */
     public Answer withNotProven(List<String> more) {
         List<String> all =

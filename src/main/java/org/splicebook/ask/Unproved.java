@@ -99,6 +99,9 @@ final class Unproved {
         for (Sighting s : sightings) {
             if (s.seen() instanceof Sighting.Lit l && concerns(l.at())) {
                 lit(s, l);
+            } else if (s.seen() instanceof Sighting.Lamps l && named.contains(l.at())) {
+                lines.add("What " + s.id() + " of " + s.date() + " means (plug-in tester at " + l.at() + "): it seems "
+                        + LampPattern.of(l).said());
             } else if (s.seen() instanceof Sighting.Volts v && (concerns(v.from()) || concerns(v.to()))) {
                 double volts = Math.abs(v.volts().base());
                 if (volts >= LEAST_GHOST && volts <= MOST_GHOST) {
