@@ -242,13 +242,13 @@ final class Effects {
         }
         Map<Integer, After[]> after = new TreeMap<>();
         for (int r : regions) {
-            reflood(reach.regions.all.get(r), live, after);
+            reflood(reach.regions.all.get(r), live, true, after);
         }
         for (Regions.Region r : changed ? reach.regions.all : List.<Regions.Region>of()) {
             if (!reach.partsOfRegion.get(r.index).isEmpty()
                     && java.util.Arrays.binarySearch(regions, r.index) < 0
                     && differs(r, live)) {
-                reflood(r, live, after);
+                reflood(r, live, false, after);
             }
         }
         reach.state.restore(vertices);
@@ -283,8 +283,12 @@ final class Effects {
         return false;
     }
 
-    /** Floods a region again, once for all parts that the same levers matter to. */
-    private void reflood(Regions.Region r, List<BitSet> live, Map<Integer, After[]> after) {
+    /**
+     * Floods a region again, once for all parts that the same levers matter to.
+     *
+     * @param changed whether the region itself lost a vertex
+     */
+    private void reflood(Regions.Region r, List<BitSet> live, boolean changed, Map<Integer, After[]> after) {
         Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
         for (Part p : reach.partsOfRegion.get(r.index)) {
             int n = p.cases();
@@ -298,28 +302,47 @@ final class Effects {
         for (int t = 0; t < reach.trunk.positions; t++) {
             reach.state.set(reach.trunk.levers, t);
             BitSet now = live.get(t);
-            int[] hot = reach.trunk.fedRoots(r, r.hotRoots, now, reach.state, Net.Kind.BUS);
-            int[] neutral = reach.trunk.fedRoots(r, r.neutralRoots, now, reach.state, Net.Kind.NEUTRAL_BAR);
-            int[] ground = reach.trunk.fedRoots(r, r.groundRoots, now, reach.state, Net.Kind.GROUND_BAR);
+            BitSet before = reach.trunk.live.get(t);
+            int[] hot = fed(r, r.hotRoots, now, Net.Kind.BUS);
+            int[] neutral = fed(r, r.neutralRoots, now, Net.Kind.NEUTRAL_BAR);
+            int[] ground = fed(r, r.groundRoots, now, Net.Kind.GROUND_BAR);
+            // What comes from the same roots over the same wires is the same.
+            boolean asBefore = !changed && !r.hotFeeder && !r.neutralFeeder;
+            boolean hotAsBefore = asBefore && java.util.Arrays.equals(hot, fed(r, r.hotRoots, before, Net.Kind.BUS));
+            boolean neutralAsBefore =
+                    asBefore && java.util.Arrays.equals(neutral, fed(r, r.neutralRoots, before, Net.Kind.NEUTRAL_BAR));
+            boolean groundAsBefore =
+                    asBefore && java.util.Arrays.equals(ground, fed(r, r.groundRoots, before, Net.Kind.GROUND_BAR));
             for (List<Part> parts : bySet.values()) {
                 Part first = parts.get(0);
                 for (int k = 0; k < first.positions; k++) {
                     reach.state.set(first.levers, k);
                     int c = t * first.positions + k;
-                    mark(hot);
-                    parts.forEach(p -> of(after, p).hot()[c] = mask(p));
-                    mark(neutral);
-                    parts.forEach(p -> of(after, p).neutral()[c] = mask(p));
-                    mark(ground);
+                    if (!hotAsBefore) {
+                        mark(hot);
+                    }
+                    parts.forEach(p -> of(after, p).hot()[c] = hotAsBefore ? p.hot[c] : mask(p));
+                    if (!neutralAsBefore) {
+                        mark(neutral);
+                    }
+                    parts.forEach(p -> of(after, p).neutral()[c] = neutralAsBefore ? p.neutral[c] : mask(p));
+                    if (!groundAsBefore) {
+                        mark(ground);
+                    }
                     for (Part p : parts) {
-                        of(after, p).overGround()[c] = mask(p);
-                        of(after, p).grounded()[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
+                        of(after, p).overGround()[c] = groundAsBefore ? p.overGround[c] : mask(p);
+                        of(after, p).grounded()[c] =
+                                groundAsBefore ? p.grounded[c] : p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
                     }
                 }
                 reach.state.join(first.levers);
             }
         }
         reach.state.join(reach.trunk.levers);
+    }
+
+    private int[] fed(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {
+        return reach.trunk.fedRoots(r, roots, live, reach.state, kind);
     }
 
     private static After of(Map<Integer, After[]> after, Part p) {

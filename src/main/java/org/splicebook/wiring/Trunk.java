@@ -32,6 +32,10 @@ final class Trunk {
     /** Vertices of feeder regions on some way between two of its ends. */
     private final BitSet between = new BitSet();
 
+    /** The net's edges, those from buses and bars to branches left out. */
+    private final int[] start;
+
+    private final int[] adjacent;
     private final int[] seen;
     private int stamp;
     private final Set<String> bonded = new HashSet<>();
@@ -45,6 +49,8 @@ final class Trunk {
         this.regions = regions;
         this.queue = new int[net.size];
         this.seen = new int[net.size];
+        this.start = new int[net.size + 1];
+        this.adjacent = leaveBranchesOut();
         net.house.panels().values().forEach(p -> {
             if (p.bonded() || regions.holdsMainBond(p.name())) {
                 bonded.add(p.name());
@@ -78,6 +84,21 @@ final class Trunk {
         }
         live.forEach(everLive::or);
         state.join(levers);
+    }
+
+    private int[] leaveBranchesOut() {
+        int[] kept = new int[net.adjacent.length];
+        int n = 0;
+        for (int v = 0; v < net.size; v++) {
+            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
+                int u = net.adjacent[k];
+                if (!net.cut[v] || net.cut[u] || concerns(u)) {
+                    kept[n++] = u;
+                }
+            }
+            start[v + 1] = n;
+        }
+        return java.util.Arrays.copyOf(kept, n);
     }
 
     /**
@@ -155,8 +176,8 @@ final class Trunk {
         }
         for (int i = 0; i < n; i++) {
             int v = queue[i];
-            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
-                int u = net.adjacent[k];
+            for (int k = start[v]; k < start[v + 1]; k++) {
+                int u = adjacent[k];
                 if (seen[u] == stamp) {
                     continue;
                 }
@@ -184,8 +205,8 @@ final class Trunk {
             if (net.kind[v] == source) {
                 return true;
             }
-            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
-                int u = net.adjacent[k];
+            for (int k = start[v]; k < start[v + 1]; k++) {
+                int u = adjacent[k];
                 if (seen[u] != stamp
                         && (net.kind[u] == kind
                                 || (!net.cut[u]
