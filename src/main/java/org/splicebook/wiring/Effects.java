@@ -3,7 +3,6 @@ package org.splicebook.wiring;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -44,6 +43,8 @@ final class Effects {
     /** Effects of losses in the trunk where no load hangs: they differ only by what is still live. */
     private final Map<List<BitSet>, List<Effect>> byLive = new HashMap<>();
 
+    private final Map<Integer, List<BitSet>> liveByRow = new HashMap<>();
+
     /** Effects of single losses, which reliance and losses both ask for. */
     private final Map<Integer, List<Effect>> ofOne = new HashMap<>();
 
@@ -61,16 +62,13 @@ final class Effects {
     /** By vertex: the load points one of whose ways must pass it. */
     private final int[][] loadPointsBehind;
 
-    private final int[] marked;
-    private final int[] queue;
-    private int stamp;
+    private final Reflood reflood;
 
     Effects(Reach reach) {
         this.reach = reach;
         this.net = reach.net;
         this.throughLoads = new ThroughLoads(reach);
-        this.marked = new int[net.size];
-        this.queue = new int[net.size];
+        this.reflood = new Reflood(reach);
         this.loadPointsBehind = new int[net.size][];
         this.signature = new long[net.size];
         for (List<Part> parts : reach.partsOfLoadPoint) {
@@ -218,17 +216,28 @@ final class Effects {
         return false;
     }
 
+    /** The buses and bars still live in each position of the trunk; the same for all vertices in one row. */
+    private List<BitSet> liveAfter(int[] vertices) {
+        int row = vertices.length == 1 ? reach.trunk.row(vertices[0]) : -1;
+        List<BitSet> known = row < 0 ? null : liveByRow.get(row);
+        if (known != null) {
+            return known;
+        }
+        List<BitSet> live = new ArrayList<>();
+        for (int t = 0; t < reach.trunk.positions; t++) {
+            reach.state.set(reach.trunk.levers, t);
+            live.add(reach.trunk.live(reach.state));
+        }
+        reach.state.join(reach.trunk.levers);
+        if (row >= 0) {
+            liveByRow.put(row, live);
+        }
+        return live;
+    }
+
     private List<Effect> flooded(int[] vertices, int[] regions, boolean trunk) {
         reach.state.remove(vertices);
-        List<BitSet> live = reach.trunk.live;
-        if (trunk) {
-            live = new ArrayList<>();
-            for (int t = 0; t < reach.trunk.positions; t++) {
-                reach.state.set(reach.trunk.levers, t);
-                live.add(reach.trunk.live(reach.state));
-            }
-            reach.state.join(reach.trunk.levers);
-        }
+        List<BitSet> live = trunk ? liveAfter(vertices) : reach.trunk.live;
         boolean changed = trunk && !live.equals(reach.trunk.live);
         boolean loaded = false;
         for (int r : regions) {
@@ -242,13 +251,13 @@ final class Effects {
         }
         Map<Integer, After[]> after = new TreeMap<>();
         for (int r : regions) {
-            reflood(reach.regions.all.get(r), live, true, after);
+            reflood.region(reach.regions.all.get(r), live, true, after);
         }
         for (Regions.Region r : changed ? reach.regions.all : List.<Regions.Region>of()) {
             if (!reach.partsOfRegion.get(r.index).isEmpty()
                     && java.util.Arrays.binarySearch(regions, r.index) < 0
-                    && differs(r, live)) {
-                reflood(r, live, false, after);
+                    && reflood.differs(r, live)) {
+                reflood.region(r, live, false, after);
             }
         }
         reach.state.restore(vertices);
@@ -261,123 +270,6 @@ final class Effects {
             byLive.put(live, effects);
         }
         return effects;
-    }
-
-    private boolean differs(Regions.Region r, List<BitSet> live) {
-        return differs(r.hotRoots, live) || differs(r.neutralRoots, live) || differs(r.groundRoots, live);
-    }
-
-    private boolean differs(int[] roots, List<BitSet> live) {
-        for (int v : roots) {
-            for (int i = net.start[v]; i < net.start[v + 1]; i++) {
-                int u = net.adjacent[i];
-                if (net.cut[u]) {
-                    for (int t = 0; t < live.size(); t++) {
-                        if (live.get(t).get(u) != reach.trunk.live.get(t).get(u)) {
-                            return true;
-                        }
-                    }
-                }
-            }
-        }
-        return false;
-    }
-
-    /**
-     * Floods a region again, once for all parts that the same levers matter to.
-     *
-     * @param changed whether the region itself lost a vertex
-     */
-    private void reflood(Regions.Region r, List<BitSet> live, boolean changed, Map<Integer, After[]> after) {
-        Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
-        for (Part p : reach.partsOfRegion.get(r.index)) {
-            int n = p.cases();
-            after.computeIfAbsent(
-                                    p.loadPoint,
-                                    k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] =
-                    new After(new long[n], new long[n], new long[n], new long[n]);
-            bySet.computeIfAbsent(java.util.Arrays.stream(p.levers).boxed().toList(), k -> new ArrayList<>())
-                    .add(p);
-        }
-        for (int t = 0; t < reach.trunk.positions; t++) {
-            reach.state.set(reach.trunk.levers, t);
-            BitSet now = live.get(t);
-            BitSet before = reach.trunk.live.get(t);
-            int[] hot = fed(r, r.hotRoots, now, Net.Kind.BUS);
-            int[] neutral = fed(r, r.neutralRoots, now, Net.Kind.NEUTRAL_BAR);
-            int[] ground = fed(r, r.groundRoots, now, Net.Kind.GROUND_BAR);
-            // What comes from the same roots over the same wires is the same.
-            boolean asBefore = !changed && !r.hotFeeder && !r.neutralFeeder;
-            boolean hotAsBefore = asBefore && java.util.Arrays.equals(hot, fed(r, r.hotRoots, before, Net.Kind.BUS));
-            boolean neutralAsBefore =
-                    asBefore && java.util.Arrays.equals(neutral, fed(r, r.neutralRoots, before, Net.Kind.NEUTRAL_BAR));
-            boolean groundAsBefore =
-                    asBefore && java.util.Arrays.equals(ground, fed(r, r.groundRoots, before, Net.Kind.GROUND_BAR));
-            for (List<Part> parts : bySet.values()) {
-                Part first = parts.get(0);
-                for (int k = 0; k < first.positions; k++) {
-                    reach.state.set(first.levers, k);
-                    int c = t * first.positions + k;
-                    if (!hotAsBefore) {
-                        mark(hot);
-                    }
-                    parts.forEach(p -> of(after, p).hot()[c] = hotAsBefore ? p.hot[c] : mask(p));
-                    if (!neutralAsBefore) {
-                        mark(neutral);
-                    }
-                    parts.forEach(p -> of(after, p).neutral()[c] = neutralAsBefore ? p.neutral[c] : mask(p));
-                    if (!groundAsBefore) {
-                        mark(ground);
-                    }
-                    for (Part p : parts) {
-                        of(after, p).overGround()[c] = groundAsBefore ? p.overGround[c] : mask(p);
-                        of(after, p).grounded()[c] =
-                                groundAsBefore ? p.grounded[c] : p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
-                    }
-                }
-                reach.state.join(first.levers);
-            }
-        }
-        reach.state.join(reach.trunk.levers);
-    }
-
-    private int[] fed(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {
-        return reach.trunk.fedRoots(r, roots, live, reach.state, kind);
-    }
-
-    private static After of(Map<Integer, After[]> after, Part p) {
-        return java.util.Objects.requireNonNull(after.get(p.loadPoint))[p.index];
-    }
-
-    private long mask(Part p) {
-        long m = 0;
-        for (int i = 0; i < p.terminals.length; i++) {
-            if (marked[p.terminals[i]] == stamp) {
-                m |= 1L << i;
-            }
-        }
-        return m;
-    }
-
-    /** Marks what these roots reach now. */
-    private void mark(int[] roots) {
-        stamp++;
-        int n = 0;
-        for (int v : roots) {
-            if (marked[v] != stamp && reach.state.conducts(v)) {
-                marked[v] = stamp;
-                queue[n++] = v;
-            }
-        }
-        for (int i = 0; i < n; i++) {
-            for (int k = net.start[queue[i]]; k < net.start[queue[i] + 1]; k++) {
-                int u = net.adjacent[k];
-                if (!net.cut[u] && marked[u] != stamp && reach.state.conducts(u)) {
-                    marked[u] = stamp;
-                    queue[n++] = u;
-                }
-            }
-        }
     }
 
     private void add(List<Effect> effects, int lp, After[] after, int[] vertices) {

@@ -102,6 +102,34 @@ final class Trunk {
     }
 
     /**
+     * {@return a number for the row that a vertex is in, its own where it is in none}: vertices in a row have no branch between them, so the
+     * loss of any takes the same buses and bars away
+     */
+    int row(int v) {
+        int at = v;
+        int from = -1;
+        while (isLink(at)) {
+            int on =
+                    net.adjacent[net.start[at]] == from ? net.adjacent[net.start[at] + 1] : net.adjacent[net.start[at]];
+            if (on == v || !isLink(on)) {
+                break;
+            }
+            from = at;
+            at = on;
+        }
+        return at;
+    }
+
+    private boolean isLink(int v) {
+        return net.start[v + 1] - net.start[v] == 2
+                && !net.cut[v]
+                && net.lever[v] < 0
+                && net.kind[v] != Net.Kind.SOURCE_POLE
+                && net.kind[v] != Net.Kind.SOURCE_NEUTRAL
+                && net.kind[v] != Net.Kind.SOURCE_GROUND;
+    }
+
+    /**
      * The levers of a feeder region that lie on some simple way between two of its buses, bars or sources: with an imagined root
      * joined to all of these, what lies so is in one block with the root. Switches of a branch that hangs on a feeder do not.
      */

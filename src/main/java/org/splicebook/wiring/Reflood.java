@@ -1,0 +1,141 @@
+package org.splicebook.wiring;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Floods regions again after a loss, for what several losses at once, or one in the trunk, leave. */
+final class Reflood {
+    private final Reach reach;
+    private final Net net;
+    private final int[] marked;
+    private final int[] queue;
+    private int stamp;
+
+    Reflood(Reach reach) {
+        this.reach = reach;
+        this.net = reach.net;
+        this.marked = new int[net.size];
+        this.queue = new int[net.size];
+    }
+
+    /** {@return whether a root of the region is fed now and was not, or the reverse} */
+    boolean differs(Regions.Region r, List<BitSet> live) {
+        return differs(r.hotRoots, live) || differs(r.neutralRoots, live) || differs(r.groundRoots, live);
+    }
+
+    private boolean differs(int[] roots, List<BitSet> live) {
+        for (int v : roots) {
+            for (int i = net.start[v]; i < net.start[v + 1]; i++) {
+                int u = net.adjacent[i];
+                if (net.cut[u]) {
+                    for (int t = 0; t < live.size(); t++) {
+                        if (live.get(t).get(u) != reach.trunk.live.get(t).get(u)) {
+                            return true;
+                        }
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
+    /**
+     * Floods a region again, once for all parts that the same levers matter to.
+     *
+     * @param changed whether the region itself lost a vertex
+     */
+    void region(Regions.Region r, List<BitSet> live, boolean changed, Map<Integer, After[]> after) {
+        Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
+        for (Part p : reach.partsOfRegion.get(r.index)) {
+            int n = p.cases();
+            after.computeIfAbsent(
+                                    p.loadPoint,
+                                    k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] =
+                    new After(new long[n], new long[n], new long[n], new long[n]);
+            bySet.computeIfAbsent(java.util.Arrays.stream(p.levers).boxed().toList(), k -> new ArrayList<>())
+                    .add(p);
+        }
+        for (int t = 0; t < reach.trunk.positions; t++) {
+            reach.state.set(reach.trunk.levers, t);
+            BitSet now = live.get(t);
+            BitSet before = reach.trunk.live.get(t);
+            int[] hot = fed(r, r.hotRoots, now, Net.Kind.BUS);
+            int[] neutral = fed(r, r.neutralRoots, now, Net.Kind.NEUTRAL_BAR);
+            int[] ground = fed(r, r.groundRoots, now, Net.Kind.GROUND_BAR);
+            // What comes from the same roots over the same wires is the same.
+            boolean asBefore = !changed && !r.hotFeeder && !r.neutralFeeder;
+            boolean hotAsBefore = asBefore && java.util.Arrays.equals(hot, fed(r, r.hotRoots, before, Net.Kind.BUS));
+            boolean neutralAsBefore =
+                    asBefore && java.util.Arrays.equals(neutral, fed(r, r.neutralRoots, before, Net.Kind.NEUTRAL_BAR));
+            boolean groundAsBefore =
+                    asBefore && java.util.Arrays.equals(ground, fed(r, r.groundRoots, before, Net.Kind.GROUND_BAR));
+            for (List<Part> parts : bySet.values()) {
+                Part first = parts.get(0);
+                for (int k = 0; k < first.positions; k++) {
+                    reach.state.set(first.levers, k);
+                    int c = t * first.positions + k;
+                    if (!hotAsBefore) {
+                        mark(hot);
+                    }
+                    parts.forEach(p -> of(after, p).hot()[c] = hotAsBefore ? p.hot[c] : mask(p));
+                    if (!neutralAsBefore) {
+                        mark(neutral);
+                    }
+                    parts.forEach(p -> of(after, p).neutral()[c] = neutralAsBefore ? p.neutral[c] : mask(p));
+                    if (!groundAsBefore) {
+                        mark(ground);
+                    }
+                    for (Part p : parts) {
+                        of(after, p).overGround()[c] = groundAsBefore ? p.overGround[c] : mask(p);
+                        of(after, p).grounded()[c] =
+                                groundAsBefore ? p.grounded[c] : p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
+                    }
+                }
+                reach.state.join(first.levers);
+            }
+        }
+        reach.state.join(reach.trunk.levers);
+    }
+
+    private int[] fed(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {
+        return reach.trunk.fedRoots(r, roots, live, reach.state, kind);
+    }
+
+    private static After of(Map<Integer, After[]> after, Part p) {
+        return java.util.Objects.requireNonNull(after.get(p.loadPoint))[p.index];
+    }
+
+    private long mask(Part p) {
+        long m = 0;
+        for (int i = 0; i < p.terminals.length; i++) {
+            if (marked[p.terminals[i]] == stamp) {
+                m |= 1L << i;
+            }
+        }
+        return m;
+    }
+
+    /** Marks what these roots reach now. */
+    private void mark(int[] roots) {
+        stamp++;
+        int n = 0;
+        for (int v : roots) {
+            if (marked[v] != stamp && reach.state.conducts(v)) {
+                marked[v] = stamp;
+                queue[n++] = v;
+            }
+        }
+        for (int i = 0; i < n; i++) {
+            for (int k = net.start[queue[i]]; k < net.start[queue[i] + 1]; k++) {
+                int u = net.adjacent[k];
+                if (!net.cut[u] && marked[u] != stamp && reach.state.conducts(u)) {
+                    marked[u] = stamp;
+                    queue[n++] = u;
+                }
+            }
+        }
+    }
+}
