@@ -43,6 +43,8 @@ public final class Neo4jHouseStore implements HouseStore {
     private final Questions questions;
     private final Recall recall;
     private final ReadRecords records = new ReadRecords();
+    private final Remembered<Optional<StoredHouse>> newest;
+    private final Remembered<List<Sighting>> sightings;
 
     /**
      * A store over a driver, which it closes.
@@ -70,6 +72,8 @@ public final class Neo4jHouseStore implements HouseStore {
         this.embedded = embedded;
         this.bulk = embedded == null ? BulkWriter.over(transactions) : new InProcessWriter(embedded.database());
         this.recall = new Recall(embedded != null);
+        this.newest = new Remembered<>(recall);
+        this.sightings = new Remembered<>(recall);
         Schema.ensure(transactions);
         this.questions = Questions.load(driver, recall, queries);
     }
@@ -81,7 +85,8 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public Optional<StoredHouse> findHouse(String id) {
-        return transactions.read(tx -> Ledger.newest(tx, id)).flatMap(this::stored);
+        return newest.of(
+                id, () -> transactions.read(tx -> Ledger.newest(tx, id)).flatMap(this::stored));
     }
 
     @Override
@@ -157,8 +162,11 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public List<Sighting> sightings(String id) {
-        List<Sighting> recorded = findHouse(id).map(s -> s.house().sightings()).orElse(List.of());
-        return SightingLog.together(recorded, transactions.read(tx -> SightingLog.all(tx, id)));
+        return sightings.of(id, () -> {
+            List<Sighting> recorded =
+                    findHouse(id).map(s -> s.house().sightings()).orElse(List.of());
+            return List.copyOf(SightingLog.together(recorded, transactions.read(tx -> SightingLog.all(tx, id))));
+        });
     }
 
     @Override

@@ -1,0 +1,39 @@
+package org.splicebook.graph;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+
+class RememberedTest {
+    private final AtomicInteger reads = new AtomicInteger();
+
+    private int read(Remembered<Integer> remembered) {
+        return remembered.of("house", reads::incrementAndGet);
+    }
+
+    @Test
+    void whatWasReadIsRememberedUntilSomethingIsWritten() {
+        Recall recall = new Recall(true);
+        Remembered<Integer> remembered = new Remembered<>(recall);
+        assertThat(read(remembered)).isEqualTo(1);
+        assertThat(read(remembered)).isEqualTo(1);
+        recall.writing(() -> 0);
+        assertThat(read(remembered)).isEqualTo(2);
+    }
+
+    @Test
+    void whatWasReadDuringAWriteIsNotRemembered() {
+        Recall recall = new Recall(true);
+        Remembered<Integer> remembered = new Remembered<>(recall);
+        recall.writing(() -> read(remembered));
+        assertThat(read(remembered)).isEqualTo(2);
+    }
+
+    @Test
+    void whereOthersWriteTooNothingIsRemembered() {
+        Remembered<Integer> remembered = new Remembered<>(new Recall(false));
+        read(remembered);
+        assertThat(read(remembered)).isEqualTo(2);
+    }
+}
