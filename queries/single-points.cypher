@@ -1,5 +1,5 @@
 // Which single joint, wire end, device or cable takes the most with it when it fails?
-// columns: subject, status, basis, kind, goesOff, floats, points, box
+// columns: subject, status, basis, kind, goesOff, floats, points, box, ways
 // kind: answer
 // note: goesOff: load points that should be off with it; floats: those that stay live with their neutral lost. The twenty worst.
 MATCH (t:Thing)-[i:IF_LOST]->(l:Loss)-[c:CHANGES]->(p:LoadPoint)
@@ -21,5 +21,6 @@ RETURN t.name AS subject,
        goesOff,
        floats,
        points,
-       coalesce(t.box, '') AS box
+       coalesce(t.box, '') AS box,
+       COLLECT { UNWIND points AS name MATCH (p:LoadPoint {key: $house + '/' + name})-[w:FED_BY|RETURNS_OVER|GROUNDED_OVER]->() WHERE t.name IN w.hopNames OR any(hop IN w.hopNames WHERE hop STARTS WITH t.name + '.') RETURN w LIMIT 1 } AS ways
 ORDER BY goesOff + floats DESC, floats DESC, subject
