@@ -101,6 +101,7 @@ public final class MayNet {
         Arrays.setAll(vertexOf, i -> i < net.size ? i : -1);
         graph.arrivals().forEach((v, a) -> vertexOf[a] = v);
         List<int[]> arcs = new ArrayList<>(graph.arcs());
+        arcs.removeIf(a -> isSourceLug(a[0]) || isSourceLug(a[1]));
         cablesNobodySaw(arcs);
         house.panels().values().forEach(p -> unlistedBreakers(house, p, arcs));
         this.may = lists(arcs, nodes);
@@ -140,6 +141,23 @@ public final class MayNet {
         Arrays.setAll(lists, i -> count[i] == 0 ? NONE : new int[count[i]]);
         arcs.forEach(a -> lists[a[0]][--count[a[0]]] = a[1]);
         return lists;
+    }
+
+    /**
+     * Whether a node is a lug that a recorded source feeds by itself. What may be tapped ahead of the main nothing listed can clear, so it
+     * is left to those who say that something unlisted may feed: where such a tap may be, the world is reached too.
+     */
+    private boolean isSourceLug(int node) {
+        if (node >= net.size || net.kind[node] != Net.Kind.LUG) {
+            return false;
+        }
+        for (int i = net.start[node]; i < net.start[node + 1]; i++) {
+            int u = net.adjacent[i];
+            if (net.kind[u] == Net.Kind.SUPPLY_LINK && !isSupplyUnknown(net.names.get(u))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** What was taken for one cable without having been seen may be two, and lead anywhere. */

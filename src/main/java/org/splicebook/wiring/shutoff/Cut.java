@@ -57,11 +57,15 @@ final class Cut {
         }
     }
 
-    /** Whether current comes to a side of a pole that is no part of what the target is joined to. */
+    /**
+     * Whether current comes to a side of a pole that is no part of what the target is joined to. Where a source may be joined to the target
+     * itself, which no throw clears, a bus counts all the same: the rest is to be cleared as if that source were not there.
+     */
     private boolean hasLiveSide(Flood live, int pole) {
         for (int i = 0; i < net.recordedCount(pole); i++) {
             int u = net.recorded(pole, i);
-            if (live.seen.get(u) && !flood.seen.get(u)) {
+            boolean beyond = !flood.seen.get(u) || (!flood.sources.isEmpty() && net.kind(u) == MayNet.Kind.BUS);
+            if (live.seen.get(u) && beyond) {
                 return true;
             }
         }
@@ -71,7 +75,9 @@ final class Cut {
     /** What current may come to with the poles round the target open. */
     private Flood fromSources(BitSet gone, int... starts) {
         BitSet open = (BitSet) gone.clone();
-        open.or(flood.poles);
+        flood.poles.stream()
+                .filter(p -> flood.sources.isEmpty() || net.kind(p) != MayNet.Kind.MAIN_POLE)
+                .forEach(open::set);
         BitSet conducting = new BitSet();
         net.handles().forEach(h -> h.poles().forEach(conducting::set));
         Flood.Setting s = new Flood.Setting(open, setting.lifted(), held, conducting, Flood.Extent.ALL);

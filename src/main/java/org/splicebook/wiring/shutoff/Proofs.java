@@ -9,7 +9,10 @@ import org.splicebook.wiring.MayNet;
 import org.splicebook.wiring.evidence.Bars;
 import org.splicebook.wiring.evidence.Exclusions;
 
-/** Recomputes a shut-off with the throws made: as it is, with each wire end lifted in turn, and with all apart. */
+/**
+ * Recomputes a shut-off with the throws made: as it is, with each wire end lifted in turn, and with all apart. A source that no throw parts
+ * from the target is not its matter: the verdict tells of it.
+ */
 final class Proofs {
     private final MayNet net;
     private final Exclusions tests;
@@ -46,9 +49,6 @@ final class Proofs {
         Cut cut = Cut.of(net, tests, contents, parted, lifted, thrown, Bars.held(net, parted, lifted));
         Set<String> by = new TreeSet<>();
         cut.needed.stream().forEach(p -> by.add(net.name(p)));
-        cut.flood.sources.stream()
-                .filter(v -> !net.isSupplyUnknown(net.name(v)))
-                .forEach(v -> by.add(net.name(v)));
         return new ShutOff.Proof.Variant(name, List.copyOf(by));
     }
 }

@@ -20,6 +20,8 @@ final class Reasons {
     final List<ShutOff.WireReason> all = new ArrayList<>();
     /** Breakers that the record shows to reach something in the target. */
     final Set<String> shown = new TreeSet<>();
+    /** Whether the record shows a source that reaches the target with nothing between that can be opened. */
+    final boolean showSource;
     /** By conductor of the target: how many breakers may reach it, and whether something not recorded may. */
     final Map<String, Integer> doubt = new LinkedHashMap<>();
 
@@ -42,7 +44,9 @@ final class Reasons {
         this.recordSetting = new Flood.Setting(none, none, held, asRecorded.inside, Flood.Extent.RECORDED);
         contents.conductors.forEach(this::conductor);
         int[] things = asRecorded.things.stream().mapToInt(Integer::intValue).toArray();
-        recordFlood(things).poles.stream().forEach(p -> shown.add(breaker(of.recorded, p)));
+        Flood whole = recordFlood(things);
+        whole.poles.stream().forEach(p -> shown.add(breaker(of.recorded, p)));
+        showSource = whole.sources.stream().anyMatch(v -> !of.recorded.isSupplyUnknown(of.recorded.name(v)));
     }
 
     private Flood recordFlood(int... starts) {

@@ -10,6 +10,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.record.Source;
+import org.splicebook.record.SourceKind;
 import org.splicebook.wiring.MayNet;
 import org.splicebook.wiring.evidence.Bars;
 import org.splicebook.wiring.evidence.Exclusions;
@@ -67,7 +69,7 @@ public final class ShutOffs {
         List<ShutOff.Throw> everything = throwing.everything();
         BitSet thrown = poles(needed);
         ShutOff.Proof proof = new Proofs(net, told, contents, thrown).run();
-        Verdict verdict = verdict(target, cut, proof);
+        Verdict verdict = verdict(target, cut, reasons, proof);
         return new ShutOff(
                 target,
                 verdict,
@@ -84,13 +86,20 @@ public final class ShutOffs {
                 proof);
     }
 
-    private Verdict verdict(Target target, Cut cut, ShutOff.Proof proof) {
-        if (!proof.holds() || cut.flood.sources.stream().anyMatch(v -> !net.isSupplyUnknown(net.name(v)))) {
+    private Verdict verdict(Target target, Cut cut, Reasons reasons, ShutOff.Proof proof) {
+        boolean other = cut.flood.sources.stream().anyMatch(v -> !net.isSupplyUnknown(net.name(v)) && !isUsual(v));
+        if (!proof.holds() || other || reasons.showSource) {
             return Verdict.NONE_KNOWN;
         }
         return cut.flood.reachesWorld() || !cut.flood.sources.isEmpty() || target instanceof Target.Spot
                 ? Verdict.UNLESS_UNLISTED
                 : Verdict.SHOULD_BE_OFF;
+    }
+
+    /** Whether a source's terminal is that of a service or riser. */
+    private boolean isUsual(int v) {
+        Source source = house.sources().get(sourceOf(net, v));
+        return source != null && (source.kind() == SourceKind.SERVICE || source.kind() == SourceKind.RISER);
     }
 
     Set<MayNet.Handle> handlesOf(BitSet poles) {
@@ -125,11 +134,7 @@ public final class ShutOffs {
         List<ShutOff.Alternate> found = new ArrayList<>();
         poles.forEach((source, at) -> {
             boolean straight = at.intersects(cut.flood.sources);
-            boolean usual = house.sources().containsKey(source)
-                    && switch (house.sources().get(source).kind()) {
-                        case SERVICE, RISER -> true;
-                        default -> false;
-                    };
+            boolean usual = at.stream().anyMatch(this::isUsual);
             if (straight || (!usual && cut.mayCome(at))) {
                 found.add(new ShutOff.Alternate(source, !straight));
             }
