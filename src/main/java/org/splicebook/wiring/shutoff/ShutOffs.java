@@ -14,6 +14,7 @@ import org.splicebook.record.Source;
 import org.splicebook.record.SourceKind;
 import org.splicebook.wiring.MayNet;
 import org.splicebook.wiring.evidence.Bars;
+import org.splicebook.wiring.evidence.Evidence;
 import org.splicebook.wiring.evidence.Exclusions;
 import org.splicebook.wiring.evidence.SeenOnly;
 
@@ -49,7 +50,7 @@ public final class ShutOffs {
     public static ShutOffs of(House house, List<Sighting> standing) {
         House seen = SeenOnly.of(house);
         MayNet net = MayNet.of(seen);
-        return new ShutOffs(house, Exclusions.none(net), seen, net);
+        return new ShutOffs(house, Evidence.exclusions(seen, net, standing), seen, net);
     }
 
     /**

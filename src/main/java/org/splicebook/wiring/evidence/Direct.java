@@ -1,0 +1,130 @@
+package org.splicebook.wiring.evidence;
+
+import java.util.BitSet;
+import java.util.Set;
+import java.util.TreeSet;
+import org.splicebook.wiring.MayNet;
+
+/** What is, and what may be, joined to one point over wires alone, up to poles and held bars. */
+final class Direct {
+    final BitSet things;
+    final BitSet poles = new BitSet();
+    /** Poles that the record joins to it, in some position. */
+    final BitSet recordedPoles;
+
+    /** Poles that the record joins to it in every position. */
+    final BitSet surePoles = new BitSet();
+    /** What the record joins to it in every position. */
+    final BitSet sure = new BitSet();
+
+    final Set<String> levers = new TreeSet<>();
+    boolean meetsHeldBar;
+    boolean meetsUnknown;
+    boolean meetsWorld;
+    boolean meetsSource;
+
+    private final MayNet net;
+    private final BitSet held;
+
+    private Direct(MayNet net, BitSet held) {
+        this.net = net;
+        this.held = held;
+        this.things = new BitSet(net.size());
+        this.recordedPoles = new BitSet();
+    }
+
+    private enum Extent {
+        MAY,
+        RECORDED,
+        SURE
+    }
+
+    /** {@return what may be joined to a point} */
+    static Direct from(MayNet net, BitSet held, int start) {
+        return without(net, held, new BitSet(), start);
+    }
+
+    /** {@return what may be joined to a point with some things taken away} */
+    static Direct without(MayNet net, BitSet held, BitSet gone, int start) {
+        Direct d = new Direct(net, held);
+        d.flood(start, Extent.MAY, gone, d.poles);
+        d.flood(start, Extent.RECORDED, gone, d.recordedPoles);
+        d.flood(start, Extent.SURE, gone, d.surePoles);
+        return d;
+    }
+
+    /** {@return what is, or may be, joined to one or the other of some points} */
+    static Direct ofAny(MayNet net, BitSet held, BitSet gone, java.util.List<Integer> starts) {
+        Direct any = new Direct(net, held);
+        for (int start : starts) {
+            Direct d = without(net, held, gone, start);
+            any.things.or(d.things);
+            any.poles.or(d.poles);
+            any.recordedPoles.or(d.recordedPoles);
+            any.surePoles.or(d.surePoles);
+            any.sure.or(d.sure);
+            any.levers.addAll(d.levers);
+            any.meetsHeldBar |= d.meetsHeldBar;
+            any.meetsUnknown |= d.meetsUnknown;
+            any.meetsWorld |= d.meetsWorld;
+            any.meetsSource |= d.meetsSource;
+        }
+        return any;
+    }
+
+    private void flood(int start, Extent extent, BitSet gone, BitSet met) {
+        BitSet seen = new BitSet(net.nodes());
+        int[] queue = new int[net.nodes()];
+        int[] n = {0};
+        queue[n[0]++] = start;
+        seen.set(start);
+        for (int i = 0; i < n[0]; i++) {
+            int node = queue[i];
+            if (!goesOn(node, extent, gone, met, node == start)) {
+                continue;
+            }
+            java.util.function.IntConsumer next = u -> {
+                if (!seen.get(u)) {
+                    seen.set(u);
+                    queue[n[0]++] = u;
+                }
+            };
+            if (extent == Extent.MAY) {
+                net.forEachNext(node, next);
+            } else {
+                net.forEachRecorded(node, next);
+            }
+        }
+    }
+
+    private boolean goesOn(int node, Extent extent, BitSet gone, BitSet met, boolean isStart) {
+        int v = net.thingOf(node);
+        if (v < 0) {
+            meetsUnknown = true;
+            meetsWorld |= node == net.world();
+            return true;
+        }
+        if (gone.get(v) || (extent == Extent.SURE && net.isOnLever(v))) {
+            return false;
+        }
+        MayNet.Kind k = net.kind(v);
+        if (k == MayNet.Kind.POLE || k == MayNet.Kind.MAIN_POLE) {
+            met.set(v);
+            return isStart;
+        }
+        if (extent == Extent.MAY) {
+            things.set(v);
+            meetsSource |= k == MayNet.Kind.SOURCE_POLE;
+            if (net.isOnLever(v)) {
+                levers.add(net.lever(v));
+            }
+        } else if (extent == Extent.SURE) {
+            sure.set(v);
+        }
+        if (held.get(v)) {
+            meetsHeldBar = true;
+            return false;
+        }
+        return k != MayNet.Kind.SOURCE_POLE && k != MayNet.Kind.SOURCE_NEUTRAL && k != MayNet.Kind.SOURCE_GROUND;
+    }
+}
