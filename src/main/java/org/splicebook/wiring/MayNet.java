@@ -10,9 +10,6 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Basis;
 import org.splicebook.record.Breaker;
-import org.splicebook.record.Complete;
-import org.splicebook.record.Device;
-import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Panel;
 
@@ -100,18 +97,8 @@ public final class MayNet {
         this.vertexOf = new int[nodes];
         Arrays.setAll(vertexOf, i -> i < net.size ? i : -1);
         graph.arrivals().forEach((v, a) -> vertexOf[a] = v);
-        List<int[]> arcs = new ArrayList<>(graph.arcs());
-        arcs.removeIf(a -> isSourceLug(a[0]) || isSourceLug(a[1]));
-        cablesNobodySaw(arcs);
-        house.panels().values().forEach(p -> unlistedBreakers(house, p, arcs));
-        this.may = lists(arcs, nodes);
-        List<int[]> across = new ArrayList<>();
-        for (int[] l : net.loadEdges) {
-            across.add(l);
-            across.add(new int[] {l[1], l[0]});
-        }
-        house.boxes().values().forEach(b -> b.devices().values().forEach(d -> windings(d, across)));
-        this.loads = lists(across, net.size);
+        this.may = lists(MayArcs.unrecorded(net, graph), nodes);
+        this.loads = lists(MayArcs.acrossLoads(net), net.size);
         house.panels().values().forEach(this::handles);
         house.sources().values().forEach(s -> {
             if (s.bond() != null && house.panels().containsKey(s.bond())) {
@@ -141,74 +128,6 @@ public final class MayNet {
         Arrays.setAll(lists, i -> count[i] == 0 ? NONE : new int[count[i]]);
         arcs.forEach(a -> lists[a[0]][--count[a[0]]] = a[1]);
         return lists;
-    }
-
-    /**
-     * Whether a node is a lug that a recorded source feeds by itself. What may be tapped ahead of the main nothing listed can clear, so it
-     * is left to those who say that something unlisted may feed: where such a tap may be, the world is reached too.
-     */
-    private boolean isSourceLug(int node) {
-        if (node >= net.size || net.kind[node] != Net.Kind.LUG) {
-            return false;
-        }
-        for (int i = net.start[node]; i < net.start[node + 1]; i++) {
-            int u = net.adjacent[i];
-            if (net.kind[u] == Net.Kind.SUPPLY_LINK && !isSupplyUnknown(net.names.get(u))) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** What was taken for one cable without having been seen may be two, and lead anywhere. */
-    private void cablesNobodySaw(List<int[]> arcs) {
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.WIRE && net.bases.get(v) != Basis.SEEN) {
-                arcs.add(new int[] {v, world});
-                arcs.add(new int[] {world, v});
-            }
-        }
-    }
-
-    /** Where not every breaker of a panel is listed, what is open in it may hang on one that is not. */
-    private void unlistedBreakers(House house, Panel p, List<int[]> arcs) {
-        List<Integer> unknown = unknownOf(p.name());
-        if (house.isComplete(p, Complete.BREAKERS) || unknown.isEmpty()) {
-            return;
-        }
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.BUS && net.panels.get(v).equals(p.name())) {
-                for (int u : unknown) {
-                    arcs.add(new int[] {u, v});
-                    arcs.add(new int[] {v, u});
-                }
-            }
-        }
-    }
-
-    /** A transformer passes power both ways between its windings. */
-    private void windings(Device d, List<int[]> across) {
-        List<Integer> secondary = new ArrayList<>();
-        List<Integer> primary = new ArrayList<>();
-        for (DeviceKind.Terminal t : d.kind().terminals()) {
-            Integer v = net.byTerminal.get(d.name() + "." + t.name());
-            if (v != null && t.role() == DeviceKind.Role.SECONDARY) {
-                secondary.add(v);
-            } else if (v != null && t.role() != DeviceKind.Role.GROUND && t.role() != DeviceKind.Role.METAL) {
-                primary.add(v);
-            }
-        }
-        for (int s : secondary) {
-            for (int p : primary) {
-                across.add(new int[] {s, p});
-                across.add(new int[] {p, s});
-            }
-            for (int other : secondary) {
-                if (other != s) {
-                    across.add(new int[] {s, other});
-                }
-            }
-        }
     }
 
     private void handles(Panel p) {
@@ -403,7 +322,7 @@ public final class MayNet {
         return net.byWireEnd.getOrDefault(wire + "@" + end, -1);
     }
 
-    /** {@return whether a panel's supply is not, or only in part, recorded} */
+    /** {@return whether a source's terminal is that of a supply that nobody recorded} */
     public boolean isSupplyUnknown(String source) {
         return source.startsWith("?.");
     }
