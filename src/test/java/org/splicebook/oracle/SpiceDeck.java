@@ -304,14 +304,17 @@ public final class SpiceDeck {
 
     private void source(Source s) {
         boolean service = s.kind() == SourceKind.SERVICE;
-        double legToLeg = service ? 0.016 * 240 * 240 / 25000 : 0.15 * 240 * 240 / 7000;
+        double perUnit = service ? 0.016 / 25000 : 0.15 / 7000;
         double feet = service ? 50 : 20;
         double ohms = feet / 1000 * (service ? 0.100 : 1.21);
         double reactance = feet / 1000 * (service ? 0.041 : 0.050) * hertz / 60;
         String star = service ? "0" : s.name() + ".star";
         String core = star;
-        double leg = legToLeg / 3;
+        double nominal = s.system().poles().get(0).volts();
+        // A transformer's percent are of its rated kVA: shared by three windings in a wye, of the one winding else.
+        double leg = perUnit * nominal * nominal * (s.system().poles().size() == 1 ? 1 : 3);
         if (s.system() == SourceSystem.SPLIT_PHASE_120_240) {
+            double legToLeg = perUnit * 240 * 240;
             // Half of it in each leg, and less than nothing in the neutral, as the halves of one winding share their
             // core.
             leg = legToLeg / 2;
