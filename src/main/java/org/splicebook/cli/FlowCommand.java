@@ -2,19 +2,20 @@ package org.splicebook.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.housefile.HouseFiles;
-import org.splicebook.loadflow.CaseReader;
+import org.splicebook.loadflow.FlowReport;
 import org.splicebook.loadflow.FlowResult;
 import org.splicebook.loadflow.LoadCase;
 import org.splicebook.loadflow.LoadFlow;
+import org.splicebook.loadflow.Report;
 import org.splicebook.loadflow.SpiceText;
 import org.splicebook.record.House;
 import org.splicebook.render.FlowJson;
+import org.splicebook.render.FlowReportJson;
+import org.splicebook.render.FlowReportText;
 import org.splicebook.render.FlowText;
 import org.splicebook.render.Json;
 import org.splicebook.store.HouseStore;
@@ -26,7 +27,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "flow",
         description =
-                "Prints volts, amperes, residuals and trips of a house in one state: switches, loads and faults as said.")
+                "Prints volts, amperes, residuals and trips of a house in one state, or one report on it: switches, loads and faults as said.")
 final class FlowCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
@@ -37,49 +38,11 @@ final class FlowCommand implements Callable<Integer> {
             description = "A house file, a folder of them, or a stored house's id.")
     private String house = "";
 
-    @Option(
-            names = "--case",
-            paramLabel = "CASE",
-            description =
-                    "What is on: typical (the default), all-on, nothing-on, heaters, or rated:main.2+4 for one circuit at its rating.")
-    private String kept = "typical";
+    @Mixin
+    private CaseOptions state = new CaseOptions();
 
-    @Option(
-            names = "--load",
-            paramLabel = "WHERE=LOAD",
-            description = "A load at a load point, device or place: 1500 W, 300 W power 0.8, 12 A, 9.6 ohm, off.")
-    private Map<String, String> loads = new LinkedHashMap<>();
-
-    @Option(names = "--lever", paramLabel = "DEVICE=POSITION", description = "A lever's position.")
-    private Map<String, String> levers = new LinkedHashMap<>();
-
-    @Option(
-            names = "--open",
-            paramLabel = "NAME",
-            description = "Open a breaker (main.2+4), pole (main.4), main (main.main) or device.")
-    private List<String> open = List.of();
-
-    @Option(names = "--close", paramLabel = "NAME", description = "Close one.")
-    private List<String> close = List.of();
-
-    @Option(
-            names = "--fault",
-            paramLabel = "FAULT",
-            description =
-                    "open K1.white@2, open service.n, open-joint bench:K1.white, loose K1.white@2 2 ohm, touch A B 0.1 ohm, leak A B 5 mA, on-leg main.3 main.a.")
-    private List<String> faults = List.of();
-
-    @Option(names = "--ohms", paramLabel = "WIRE=OHMS", description = "Measured ohms of a wire or connection.")
-    private Map<String, String> ohms = new LinkedHashMap<>();
-
-    @Option(names = "--ideal", description = "Without resistance, but for what is given in ohms.")
-    private boolean ideal;
-
-    @Option(
-            names = "--celsius",
-            paramLabel = "DEGREES",
-            description = "Temperature of the wires; 75 where nothing is said.")
-    private @Nullable Double celsius;
+    @Mixin
+    private ReportOptions report = new ReportOptions();
 
     @Option(
             names = "--amperes",
@@ -104,18 +67,31 @@ final class FlowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         LoadFlow flow = LoadFlow.of(record());
-        LoadCase state = state(flow);
+        LoadCase said = state.read(flow);
         if (netlist) {
-            terminal.out().print(SpiceText.of(flow.solve(state).get()));
+            terminal.out().print(SpiceText.of(flow.solve(said).get()));
             return ExitCodes.OK;
         }
-        FlowResult result = FlowResult.of(flow, state);
+        if (report.isAsked()) {
+            terminal.out().print(report(flow, said));
+            return ExitCodes.OK;
+        }
+        FlowResult result = FlowResult.of(flow, said);
         terminal.out()
                 .print(
                         output.json()
                                 ? Json.text(FlowJson.write(result)) + "\n"
                                 : FlowText.write(result, amperes, output.width(terminal)));
         return ExitCodes.OK;
+    }
+
+    private String report(LoadFlow flow, LoadCase said) {
+        Report<?> made = report.make(flow, said);
+        House record = flow.circuit().house();
+        FlowReport which = Objects.requireNonNull(report.wanted());
+        return output.json()
+                ? Json.text(FlowReportJson.write(record, which, made)) + "\n"
+                : FlowReportText.write(record, which, made, output.width(terminal));
     }
 
     private House record() {
@@ -127,23 +103,5 @@ final class FlowCommand implements Callable<Integer> {
                     .orElseThrow(() -> Houses.notFound(house))
                     .house();
         }
-    }
-
-    private LoadCase state(LoadFlow flow) {
-        CaseReader reader = new CaseReader(flow);
-        reader.base(kept);
-        loads.forEach(reader::load);
-        levers.forEach(reader::lever);
-        open.forEach(reader::open);
-        close.forEach(reader::close);
-        ohms.forEach(reader::ohms);
-        faults.forEach(reader::fault);
-        if (ideal) {
-            reader.ideal();
-        }
-        if (celsius != null) {
-            reader.celsius(celsius);
-        }
-        return reader.read().get();
     }
 }

@@ -23,12 +23,18 @@ public final class CaseReader {
 
     private final LoadFlow flow;
     private final List<Problem> problems = new ArrayList<>();
-    private LoadCase state = LoadCase.typical();
+    private LoadCase state;
     private @Nullable String rated;
 
     /** A reader of cases of one house. It begins with what is typically on. */
     public CaseReader(LoadFlow flow) {
+        this(flow, LoadCase.typical());
+    }
+
+    /** A reader that begins with a case. */
+    CaseReader(LoadFlow flow, LoadCase state) {
         this.flow = flow;
+        this.state = state;
     }
 
     /** {@return the case, or every problem found} */

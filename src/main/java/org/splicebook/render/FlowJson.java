@@ -112,7 +112,7 @@ public final class FlowJson {
         return Json.object().put("magnitude", c.magnitude()).put("degrees", c.degrees());
     }
 
-    private static ObjectNode drive(Drive d) {
+    static ObjectNode drive(Drive d) {
         ObjectNode o = Json.object();
         o.put("unit", d.unit())
                 .put("cause", d.cause().name().toLowerCase(Locale.ROOT))
@@ -122,7 +122,7 @@ public final class FlowJson {
     }
 
     /** Without end is null: no unit is bound to open. */
-    private static ObjectNode times(ObjectNode o, double earliest, double latest) {
+    static ObjectNode times(ObjectNode o, double earliest, double latest) {
         return o.put("earliest-seconds", finite(earliest)).put("latest-seconds", finite(latest));
     }
 

@@ -207,7 +207,7 @@ public final class FlowText {
         }
     }
 
-    private static String names(String about) {
+    static String names(String about) {
         String[] all = about.split(", ");
         return all.length <= MOST_NAMES
                 ? about

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.loadflow.FlowReport;
 import org.splicebook.render.Json;
 
 class CommandsTest {
@@ -297,5 +298,31 @@ class CommandsTest {
     void flowPrintsANetlistForOtherSimulators() {
         assertThat(program.run("flow", alderRow, "--netlist")).isZero();
         assertThat(program.out()).startsWith("*").contains(".ac lin 1", ".end");
+    }
+
+    @Test
+    void everyReportOnAStateIsMadeWithWhatItHangsOn() {
+        for (FlowReport r : FlowReport.values()) {
+            assertThat(program.run(
+                            "flow",
+                            alderRow,
+                            "--report",
+                            r.word(),
+                            "--about",
+                            r == FlowReport.RUN_LENGTH ? "bench-1.top" : "main.4",
+                            "--reading",
+                            "bench-1.top.hot bench-1.top.neutral 119.5 V",
+                            "--width",
+                            "80"))
+                    .as(r.word() + program.err())
+                    .isZero();
+            assertThat(program.out()).contains("What these figures hang on", "Test every wire");
+        }
+    }
+
+    @Test
+    void reportThatIsNotThereIsToldWithThoseThatAre() {
+        assertThat(program.run("flow", alderRow, "--report", "wibble")).isEqualTo(1);
+        assertThat(program.err()).contains("wibble", "open-neutral", "loose-neutral");
     }
 }
