@@ -309,7 +309,11 @@ class CommandsTest {
                             "--report",
                             r.word(),
                             "--about",
-                            r == FlowReport.RUN_LENGTH ? "bench-1.top" : "main.4",
+                            switch (r) {
+                                case RUN_LENGTH -> "bench-1.top";
+                                case DEVICE_HOLDS -> "bath-gf";
+                                default -> "main.4";
+                            },
                             "--reading",
                             "bench-1.top.hot bench-1.top.neutral 119.5 V",
                             "--width",
