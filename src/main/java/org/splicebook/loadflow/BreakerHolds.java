@@ -59,12 +59,13 @@ public record BreakerHolds(String breaker, List<Pole> poles, List<Instead> inste
     }
 
     /**
-     * {@return whether a breaker holds}
+     * {@return whether a breaker holds, named itself or by one of its poles}
      *
      * @throws ProblemException when there is no such breaker, or the case names something that is not there
      */
-    public static Report<BreakerHolds> of(LoadFlow flow, LoadCase state, String breaker) {
+    public static Report<BreakerHolds> of(LoadFlow flow, LoadCase state, String name) {
         Solution s = flow.solve(state).get();
+        String breaker = breaker(s, name);
         List<Pole> poles = poles(s, breaker);
         if (poles.isEmpty()) {
             throw new ProblemException(Problem.error(
@@ -82,6 +83,15 @@ public record BreakerHolds(String breaker, List<Pole> poles, List<Instead> inste
                         + TripCurves.of(OvercurrentType.BREAKER).source()
                         + "). What runs for three hours or more should stay below 80 % of it.",
                 "The starting current of motors is not counted.");
+    }
+
+    /** The breaker of that name, or the one that a pole of that name belongs to. */
+    private static String breaker(Solution s, String name) {
+        return s.circuit().branches().stream()
+                .filter(b -> Trace.isPole(b) && b.name().equals(name))
+                .map(b -> Objects.requireNonNull(b.gate()).thing())
+                .findFirst()
+                .orElse(name);
     }
 
     private static List<Pole> poles(Solution s, String breaker) {
