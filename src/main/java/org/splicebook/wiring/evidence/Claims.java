@@ -51,7 +51,7 @@ final class Claims {
     }
 
     /** {@return the contradictions among sightings and record} */
-    List<Conflict> conflicts(List<Sighting> sightings) {
+    Conflicts conflicts(List<Sighting> sightings) {
         sightings.forEach(this::sighting);
         record();
         return new Consistency(all, everyPole, this::leg).conflicts();

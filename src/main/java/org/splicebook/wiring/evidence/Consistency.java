@@ -3,9 +3,8 @@ package org.splicebook.wiring.evidence;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -13,16 +12,20 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntFunction;
 
-/** Finds the smallest sets of facts that cannot all hold. Each point's poles can be chosen freely otherwise; one point is on one leg. */
+/**
+ * Finds the smallest sets of facts that cannot all hold. Each point's poles can be chosen freely otherwise; one point is on one leg.
+ *
+ * <p>One set is shrunk by halves (QuickXplain, Junker 2004); the others are found among the facts without one of its members, and so on
+ * (Reiter's hitting-set tree, 1987), until nothing is left or {@link #MOST_LOOKS} is met, which is then told.
+ */
 final class Consistency {
-    /** Beyond so many facts about joined points smallest sets are looked for one after the other, at most {@link #MOST} of them. */
-    private static final int MANY = 14;
-
-    private static final int MOST = 24;
+    /** Sets of joined facts that are looked at, a last shrinking not counted. */
+    static final int MOST_LOOKS = 400;
+    /** Sets told of those that differ in nothing but which of some like facts are in them. */
+    static final int MOST_ALIKE = 24;
 
     private final List<Claim> claims;
-    private final IntFunction<String> leg;
-    private final BitSet all;
+    private final Holding holding;
 
     /**
      * Prepares the search.
@@ -33,19 +36,22 @@ final class Consistency {
      */
     Consistency(List<Claim> claims, BitSet all, IntFunction<String> leg) {
         this.claims = claims;
-        this.all = all;
-        this.leg = leg;
+        this.holding = new Holding(all, leg);
     }
 
-    /** {@return every smallest set of facts that cannot all hold; where facts about joined points are many, some of them} */
-    List<Conflict> conflicts() {
+    /** {@return every smallest set of facts that cannot all hold, or as many as the bound allows} */
+    Conflicts conflicts() {
         List<Conflict> found = new ArrayList<>();
+        Set<String> disputed = new TreeSet<>();
+        boolean all = true;
         for (List<Claim> part : parts()) {
-            Set<Fact> facts = new TreeSet<>();
-            part.forEach(c -> facts.add(c.fact()));
-            found.addAll(smallest(part, List.copyOf(facts)));
+            Search search = new Search(part);
+            search.run();
+            found.addAll(search.told());
+            disputed.addAll(search.disputed());
+            all &= search.finished && search.toldAll;
         }
-        return found;
+        return new Conflicts(found, all, disputed);
     }
 
     /** Claims about points that facts join, together. */
@@ -75,206 +81,145 @@ final class Consistency {
         return parts;
     }
 
-    /** Facts that claim the same are tried as one, and told each by itself. */
-    private List<Conflict> smallest(List<Claim> part, List<Fact> all) {
-        if (hold(part, new LinkedHashSet<>(all))) {
-            return List.of();
+    /** The search among the claims of one part. Facts that claim the same are tried as one, and told each by itself. */
+    private final class Search {
+        private final List<List<Fact>> alike;
+        private final List<List<Claim>> claimed = new ArrayList<>();
+        private final Set<BitSet> found = new java.util.LinkedHashSet<>();
+        private int looks;
+        boolean finished = true;
+        boolean toldAll = true;
+
+        Search(List<Claim> part) {
+            Map<Fact, List<Claim>> byFact = new TreeMap<>();
+            part.forEach(c ->
+                    byFact.computeIfAbsent(c.fact(), k -> new ArrayList<>()).add(c));
+            Map<List<String>, List<Fact>> bySaying = new LinkedHashMap<>();
+            byFact.forEach((f, cs) -> bySaying
+                    .computeIfAbsent(
+                            cs.stream()
+                                    .map(c -> c.kind() + " " + c.points() + " " + c.poles())
+                                    .toList(),
+                            k -> new ArrayList<>())
+                    .add(f));
+            alike = List.copyOf(bySaying.values());
+            alike.forEach(l -> claimed.add(byFact.getOrDefault(l.get(0), List.of())));
         }
-        Map<Fact, List<String>> said = new TreeMap<>();
-        part.forEach(c -> said.computeIfAbsent(c.fact(), k -> new ArrayList<>())
-                .add(c.kind() + " " + c.points() + " " + c.poles()));
-        Map<List<String>, List<Fact>> alike = new LinkedHashMap<>();
-        said.forEach((f, s) -> alike.computeIfAbsent(s, k -> new ArrayList<>()).add(f));
-        List<Fact> facts = alike.values().stream().map(l -> l.get(0)).toList();
-        List<Set<Fact>> found = facts.size() <= MANY ? everySmallest(part, facts) : oneByOne(part, facts);
-        List<Conflict> told = new ArrayList<>();
-        for (Set<Fact> set : found) {
-            List<List<Fact>> each = List.of(List.of());
-            for (Fact f : set) {
-                List<List<Fact>> longer = new ArrayList<>();
-                for (List<Fact> begun : each) {
-                    for (Fact like : alike.getOrDefault(said.get(f), List.of(f))) {
-                        List<Fact> more = new ArrayList<>(begun);
-                        more.add(like);
-                        longer.add(more);
+
+        void run() {
+            BitSet everything = new BitSet();
+            everything.set(0, alike.size());
+            Set<BitSet> visited = new HashSet<>();
+            List<BitSet> enough = new ArrayList<>();
+            ArrayDeque<BitSet> left = new ArrayDeque<>(List.of(new BitSet()));
+            while (!left.isEmpty()) {
+                BitSet without = left.remove();
+                if (!visited.add(without) || enough.stream().anyMatch(e -> isWithin(e, without))) {
+                    continue;
+                }
+                if (looks >= MOST_LOOKS) {
+                    finished = false;
+                    return;
+                }
+                BitSet among = (BitSet) everything.clone();
+                among.andNot(without);
+                BitSet set = found.stream()
+                        .filter(f -> !f.intersects(without))
+                        .findFirst()
+                        .orElse(null);
+                if (set == null && canHold(among)) {
+                    enough.add(without);
+                    continue;
+                }
+                if (set == null) {
+                    set = shrink(new BitSet(), false, among.stream().boxed().toList());
+                    found.add(set);
+                } else {
+                    looks++;
+                }
+                set.stream().forEach(f -> {
+                    BitSet more = (BitSet) without.clone();
+                    more.set(f);
+                    left.add(more);
+                });
+            }
+        }
+
+        private static boolean isWithin(BitSet small, BitSet large) {
+            BitSet rest = (BitSet) small.clone();
+            rest.andNot(large);
+            return rest.isEmpty();
+        }
+
+        private boolean canHold(BitSet facts) {
+            looks++;
+            List<Claim> chosen = new ArrayList<>();
+            facts.stream().forEach(f -> chosen.addAll(claimed.get(f)));
+            Holding.Verdict v = holding.canHold(chosen);
+            finished &= v != Holding.Verdict.UNKNOWN;
+            return v != Holding.Verdict.NO;
+        }
+
+        /** A smallest set among some facts that with others, which are kept, cannot hold. */
+        private BitSet shrink(BitSet kept, boolean keptMore, List<Integer> facts) {
+            if (keptMore && !canHold(kept)) {
+                return new BitSet();
+            }
+            if (facts.size() == 1) {
+                return of(facts);
+            }
+            List<Integer> first = facts.subList(0, facts.size() / 2);
+            List<Integer> second = facts.subList(facts.size() / 2, facts.size());
+            BitSet withFirst = of(first);
+            withFirst.or(kept);
+            BitSet fromSecond = shrink(withFirst, true, second);
+            BitSet withSecond = (BitSet) fromSecond.clone();
+            withSecond.or(kept);
+            BitSet set = shrink(withSecond, !fromSecond.isEmpty(), first);
+            set.or(fromSecond);
+            return set;
+        }
+
+        private static BitSet of(List<Integer> facts) {
+            BitSet b = new BitSet();
+            facts.forEach(b::set);
+            return b;
+        }
+
+        /** The sets found, each of like facts in turn. */
+        List<Conflict> told() {
+            List<Conflict> all = new ArrayList<>();
+            for (BitSet set : found) {
+                List<List<Fact>> each = List.of(List.of());
+                for (int f : set.stream().toArray()) {
+                    List<List<Fact>> longer = new ArrayList<>();
+                    for (List<Fact> begun : each) {
+                        for (Fact like : alike.get(f)) {
+                            List<Fact> more = new ArrayList<>(begun);
+                            more.add(like);
+                            longer.add(more);
+                        }
                     }
+                    toldAll &= longer.size() <= MOST_ALIKE;
+                    each = longer.subList(0, Math.min(MOST_ALIKE, longer.size()));
                 }
-                each = longer;
+                each.forEach(l -> all.add(new Conflict(l)));
             }
-            each.forEach(l -> told.add(new Conflict(l)));
+            return all;
         }
-        return told;
-    }
 
-    private List<Set<Fact>> everySmallest(List<Claim> part, List<Fact> facts) {
-        List<Set<Fact>> found = new ArrayList<>();
-        for (int size = 1; size <= facts.size(); size++) {
-            choose(facts, 0, size, new ArrayList<>(), part, found);
-        }
-        return found;
-    }
-
-    /** One smallest set, then one among the facts without each of its facts in turn, and so on, up to a bound. */
-    private List<Set<Fact>> oneByOne(List<Claim> part, List<Fact> facts) {
-        Set<Set<Fact>> found = new LinkedHashSet<>();
-        ArrayDeque<Set<Fact>> left = new ArrayDeque<>();
-        left.add(new LinkedHashSet<>(facts));
-        while (!left.isEmpty() && found.size() < MOST) {
-            Set<Fact> among = left.remove();
-            Set<Fact> known =
-                    found.stream().filter(among::containsAll).findFirst().orElse(null);
-            if (known == null && hold(part, among)) {
-                continue;
-            }
-            Set<Fact> set = known == null ? shrink(part, among) : known;
-            found.add(set);
-            for (Fact f : set) {
-                Set<Fact> without = new LinkedHashSet<>(among);
-                without.remove(f);
-                left.add(without);
-            }
-        }
-        return List.copyOf(found);
-    }
-
-    private void choose(
-            List<Fact> facts, int from, int left, List<Fact> chosen, List<Claim> part, List<Set<Fact>> found) {
-        if (left == 0) {
-            Set<Fact> set = new LinkedHashSet<>(chosen);
-            if (found.stream().noneMatch(set::containsAll) && !hold(part, set)) {
-                found.add(set);
-            }
-            return;
-        }
-        for (int i = from; i <= facts.size() - left; i++) {
-            chosen.add(facts.get(i));
-            if (found.stream().noneMatch(chosen::containsAll)) {
-                choose(facts, i + 1, left - 1, chosen, part, found);
-            }
-            chosen.remove(chosen.size() - 1);
-        }
-    }
-
-    private Set<Fact> shrink(List<Claim> part, Set<Fact> facts) {
-        Set<Fact> kept = new LinkedHashSet<>(facts);
-        for (Fact f : facts) {
-            kept.remove(f);
-            if (hold(part, kept)) {
-                kept.add(f);
-            }
-        }
-        return kept;
-    }
-
-    /** Whether these facts can all hold. */
-    private boolean hold(List<Claim> part, Set<Fact> facts) {
-        List<Claim> chosen = part.stream().filter(c -> facts.contains(c.fact())).toList();
-        Map<String, String> same = sames(chosen);
-        List<Claim> held = chosen.stream()
-                .filter(c -> c.kind() != Claim.Kind.SAME)
-                .map(c -> new Claim(
-                        c.fact(),
-                        c.kind(),
-                        c.points().stream().map(p -> same.getOrDefault(p, p)).toList(),
-                        c.poles()))
-                .toList();
-        Map<String, BitSet> may = new TreeMap<>();
-        Set<String> yes = new TreeSet<>();
-        Set<String> no = new TreeSet<>();
-        for (Claim c : held) {
-            switch (c.kind()) {
-                case YES -> yes.add(c.points().toString());
-                case NO -> no.add(c.points().toString());
-                default -> c.points().forEach(p -> may.computeIfAbsent(p, k -> (BitSet) all.clone()));
-            }
-            if (c.kind() == Claim.Kind.NONE) {
-                may.computeIfAbsent(c.points().get(0), k -> (BitSet) all.clone())
-                        .andNot(c.poles());
-            }
-        }
-        yes.retainAll(no);
-        return yes.isEmpty() && assign(List.copyOf(may.keySet()), 0, new HashMap<>(), may, held);
-    }
-
-    /** By point: the one that stands for all that are one conductor with it. */
-    private static Map<String, String> sames(List<Claim> chosen) {
-        Map<String, String> stands = new TreeMap<>();
-        for (Claim c : chosen) {
-            if (c.kind() == Claim.Kind.SAME) {
-                String a = stands.getOrDefault(c.points().get(0), c.points().get(0));
-                String b = stands.getOrDefault(c.points().get(1), c.points().get(1));
-                stands.putIfAbsent(a, a);
-                stands.putIfAbsent(b, b);
-                stands.replaceAll((p, s) -> s.equals(b) ? a : s);
-                stands.put(c.points().get(1), a);
-                stands.put(c.points().get(0), a);
-            }
-        }
-        return stands;
-    }
-
-    /** Tries a leg for one point after the other. */
-    private boolean assign(
-            List<String> points, int at, Map<String, String> legs, Map<String, BitSet> may, List<Claim> held) {
-        if (at == points.size()) {
-            return true;
-        }
-        String point = points.get(at);
-        BitSet allowed = may.getOrDefault(point, all);
-        Set<String> choices = new TreeSet<>();
-        allowed.stream().forEach(p -> choices.add(leg.apply(p)));
-        choices.add("");
-        for (String choice : choices) {
-            legs.put(point, choice);
-            if (suits(point, allowed, choice, legs, held) && assign(points, at + 1, legs, may, held)) {
-                return true;
-            }
-        }
-        legs.remove(point);
-        return false;
-    }
-
-    /** Whether a point can be fed from one leg as all claims on it demand, as far as the other points have theirs. */
-    private boolean suits(String point, BitSet allowed, String choice, Map<String, String> legs, List<Claim> held) {
-        BitSet onLeg = new BitSet();
-        allowed.stream()
-                .filter(p -> leg.apply(p).isEmpty() || leg.apply(p).equals(choice))
-                .forEach(onLeg::set);
-        for (Claim c : held) {
-            if (!c.points().contains(point)) {
-                continue;
-            }
-            boolean fits = switch (c.kind()) {
-                case SOME -> c.poles().intersects(onLeg);
-                case ALL -> {
-                    BitSet lacking = (BitSet) c.poles().clone();
-                    lacking.andNot(isOnUnlikeLegs(c.poles()) ? allowed : onLeg);
-                    yield lacking.isEmpty();
+        /** The sightings that may be in a contradiction. */
+        Set<String> disputed() {
+            Set<String> all = new TreeSet<>();
+            for (int f = 0; f < alike.size(); f++) {
+                int at = f;
+                if (!finished || found.stream().anyMatch(set -> set.get(at))) {
+                    alike.get(f).stream()
+                            .filter(x -> x instanceof Fact.Sighted)
+                            .forEach(x -> all.add(((Fact.Sighted) x).sighting()));
                 }
-                case UNLIKE_LEGS -> legsSuit(c, point, legs, onLeg, false);
-                case ONE_LEG -> legsSuit(c, point, legs, onLeg, true);
-                default -> true;
-            };
-            if (!fits) {
-                return false;
             }
+            return all;
         }
-        return true;
-    }
-
-    /** What the record joins on unlike legs is a short; that is a finding and no contradiction. */
-    private boolean isOnUnlikeLegs(BitSet poles) {
-        return poles.stream().mapToObj(leg).filter(l -> !l.isEmpty()).distinct().count() > 1;
-    }
-
-    private static boolean legsSuit(Claim c, String point, Map<String, String> legs, BitSet onLeg, boolean same) {
-        String other =
-                c.points().get(0).equals(point) ? c.points().get(1) : c.points().get(0);
-        String a = legs.getOrDefault(point, "");
-        String b = legs.get(other);
-        if (onLeg.isEmpty()) {
-            return same;
-        }
-        return b == null || a.isEmpty() || b.isEmpty() || a.equals(b) == same;
     }
 }

@@ -13,8 +13,9 @@ import org.splicebook.wiring.MayNet;
  *
  * @param points each load point and each wire end in a box or panel, by name
  * @param conflicts smallest sets of facts that cannot all hold; sightings in one exclude nothing
+ * @param everyConflict whether there are no others; else they were not searched further, and sightings that may be in one exclude nothing
  */
-public record Evidence(List<PointEvidence> points, List<Conflict> conflicts) {
+public record Evidence(List<PointEvidence> points, List<Conflict> conflicts, boolean everyConflict) {
     public Evidence {
         points = List.copyOf(points);
         conflicts = List.copyOf(conflicts);
@@ -81,19 +82,15 @@ public record Evidence(List<PointEvidence> points, List<Conflict> conflicts) {
     public static Evidence of(House house, List<Sighting> standing) {
         House seen = SeenOnly.of(house);
         MayNet net = MayNet.of(seen);
-        List<Conflict> conflicts = conflicts(seen, net, standing);
-        List<Sighting> undisputed = undisputed(standing, conflicts);
+        Conflicts conflicts = new Claims(seen, net).conflicts(standing);
+        List<Sighting> undisputed = undisputed(seen, net, standing, conflicts);
         Exclusions tests = new PairedTests(seen, net).exclusions(undisputed);
-        return new Evidence(new Candidates(seen, net, tests, undisputed).all(), conflicts);
-    }
-
-    /** {@return the smallest sets of facts that cannot all hold} */
-    public static List<Conflict> conflicts(House seen, MayNet net, List<Sighting> standing) {
-        return new Claims(seen, net).conflicts(standing);
+        return new Evidence(
+                new Candidates(seen, net, tests, undisputed).all(), conflicts.found(), conflicts.all());
     }
 
     /**
-     * {@return what sightings exclude; those in a contradiction exclude nothing}
+     * {@return what sightings exclude; those in a contradiction, or that may be in one, exclude nothing}
      *
      * @param seen the house with only what was seen taken as known
      * @param net its graph
@@ -108,17 +105,25 @@ public record Evidence(List<PointEvidence> points, List<Conflict> conflicts) {
                 < 2) {
             return Exclusions.none(net);
         }
+        Conflicts conflicts = new Claims(seen, net).conflicts(standing);
+        return new PairedTests(seen, net).exclusions(undisputed(seen, net, standing, conflicts));
+    }
+
+    /** Leaves out what is disputed, and what then still is, until the rest can all hold; nothing where the record itself cannot. */
+    private static List<Sighting> undisputed(House seen, MayNet net, List<Sighting> standing, Conflicts first) {
         List<Sighting> left = standing;
-        List<Conflict> conflicts = conflicts(seen, net, left);
+        Conflicts conflicts = first;
         while (!conflicts.isEmpty()) {
-            List<Sighting> fewer = undisputed(left, conflicts);
+            Set<String> disputed = conflicts.disputed();
+            List<Sighting> fewer =
+                    left.stream().filter(s -> !disputed.contains(s.id())).toList();
             if (fewer.size() == left.size()) {
-                return Exclusions.none(net);
+                return List.of();
             }
             left = fewer;
-            conflicts = conflicts(seen, net, left);
+            conflicts = new Claims(seen, net).conflicts(left);
         }
-        return new PairedTests(seen, net).exclusions(left);
+        return left;
     }
 
     /**
@@ -131,11 +136,5 @@ public record Evidence(List<PointEvidence> points, List<Conflict> conflicts) {
     public static List<Map<String, String>> positionsToTest(House house, String point) {
         House seen = SeenOnly.of(house);
         return new PairedTests(seen, MayNet.of(seen)).positions(point);
-    }
-
-    private static List<Sighting> undisputed(List<Sighting> standing, List<Conflict> conflicts) {
-        Set<String> disputed = new TreeSet<>();
-        conflicts.forEach(c -> disputed.addAll(c.sightings()));
-        return standing.stream().filter(s -> !disputed.contains(s.id())).toList();
     }
 }

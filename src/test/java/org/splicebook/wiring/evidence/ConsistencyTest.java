@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -30,8 +31,10 @@ class ConsistencyTest {
         List<Claim> claims = claims(new Random(seed));
         BitSet all = new BitSet();
         all.set(0, POLES + 1);
-        Set<Set<Fact>> found = new Consistency(claims, all, ConsistencyTest::leg)
-                .conflicts().stream().map(c -> Set.copyOf(c.facts())).collect(Collectors.toSet());
+        Conflicts conflicts = new Consistency(claims, all, ConsistencyTest::leg).conflicts();
+        Set<Set<Fact>> found =
+                conflicts.found().stream().map(c -> Set.copyOf(c.facts())).collect(Collectors.toSet());
+        assertThat(conflicts.all()).isTrue();
         assertThat(found).as("seed %d: %s", seed, claims).isEqualTo(byTrying(claims));
     }
 
@@ -86,15 +89,17 @@ class ConsistencyTest {
                 .collect(Collectors.toSet());
     }
 
+    /** Every set of poles that one conductor can be fed from: those of one leg at most. */
+    private static final int[] SETS =
+            IntStream.range(0, 1 << POLES + 1).filter(s -> legs(s).length() <= 1).toArray();
+
     /** Tries every set of poles of one leg at each of the three points. */
     private static boolean canHold(List<Claim> claims) {
-        int sets = 1 << POLES + 1;
-        for (int x = 0; x < sets; x++) {
-            for (int y = 0; y < sets; y++) {
-                for (int z = 0; z < sets; z++) {
+        for (int x : SETS) {
+            for (int y : SETS) {
+                for (int z : SETS) {
                     int[] fed = {x, y, z};
-                    if (IntStream.of(fed).allMatch(ConsistencyTest::onOneLeg)
-                            && claims.stream().allMatch(c -> holds(c, fed))) {
+                    if (claims.stream().allMatch(c -> holds(c, fed))) {
                         return true;
                     }
                 }
@@ -103,15 +108,8 @@ class ConsistencyTest {
         return false;
     }
 
-    private static Set<String> legs(int fed) {
-        return IntStream.range(0, POLES)
-                .filter(p -> (fed >> p & 1) != 0)
-                .mapToObj(ConsistencyTest::leg)
-                .collect(Collectors.toSet());
-    }
-
-    private static boolean onOneLeg(int fed) {
-        return legs(fed).size() <= 1;
+    private static String legs(int fed) {
+        return ((fed & 0b0101) == 0 ? "" : "a") + ((fed & 0b1010) == 0 ? "" : "b");
     }
 
     private static boolean holds(Claim c, int[] fed) {
@@ -128,5 +126,47 @@ class ConsistencyTest {
             case ONE_LEG -> !known || legs(a).equals(legs(b));
             default -> true;
         };
+    }
+
+    /** One reading against very many others, each of another breaker: nothing is said to be searched that was not. */
+    @Test
+    void whatIsNotSearchedFurtherIsSaidAndDisputed() {
+        List<Claim> claims = new ArrayList<>();
+        int many = Consistency.MOST_LOOKS;
+        BitSet all = new BitSet();
+        all.set(0, many);
+        for (int i = 0; i < many; i++) {
+            BitSet pole = new BitSet();
+            pole.set(i);
+            claims.add(new Claim(new Fact.Sighted("some" + i), Claim.Kind.SOME, List.of("x"), pole));
+            claims.add(new Claim(new Fact.Sighted("none" + i), Claim.Kind.NONE, List.of("x"), pole));
+        }
+        Conflicts found = new Consistency(claims, all, p -> "").conflicts();
+        assertThat(found.all()).isFalse();
+        assertThat(found.isEmpty()).isFalse();
+        assertThat(found.found()).isNotEmpty().allSatisfy(c -> assertThat(c.facts()).hasSize(2));
+        assertThat(found.disputed()).hasSize(2 * many);
+    }
+
+    /** Three legs: four points each unlike the other three cannot be. */
+    @Test
+    void withThreeLegsChoicesAreTried() {
+        List<Claim> claims = new ArrayList<>();
+        BitSet all = new BitSet();
+        all.set(0, 3);
+        for (int i = 0; i < 4; i++) {
+            for (int k = i + 1; k < 4; k++) {
+                claims.add(new Claim(
+                        new Fact.Sighted("s" + i + k),
+                        Claim.Kind.UNLIKE_LEGS,
+                        List.of("p" + i, "p" + k),
+                        new BitSet()));
+            }
+        }
+        Conflicts found = new Consistency(claims, all, p -> "L" + p).conflicts();
+        assertThat(found.found()).singleElement().satisfies(c -> assertThat(c.facts()).hasSize(6));
+        assertThat(found.all()).isTrue();
+        assertThat(new Consistency(claims.subList(1, 6), all, p -> "L" + p).conflicts().isEmpty())
+                .isTrue();
     }
 }
