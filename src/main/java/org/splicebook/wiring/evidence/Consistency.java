@@ -95,8 +95,7 @@ final class Consistency {
             part.forEach(c ->
                     byFact.computeIfAbsent(c.fact(), k -> new ArrayList<>()).add(c));
             Map<List<String>, List<Fact>> bySaying = new LinkedHashMap<>();
-            byFact.forEach((f, cs) -> bySaying
-                    .computeIfAbsent(
+            byFact.forEach((f, cs) -> bySaying.computeIfAbsent(
                             cs.stream()
                                     .map(c -> c.kind() + " " + c.points() + " " + c.poles())
                                     .toList(),

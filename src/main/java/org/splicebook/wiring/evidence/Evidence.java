@@ -85,8 +85,7 @@ public record Evidence(List<PointEvidence> points, List<Conflict> conflicts, boo
         Conflicts conflicts = new Claims(seen, net).conflicts(standing);
         List<Sighting> undisputed = undisputed(seen, net, standing, conflicts);
         Exclusions tests = new PairedTests(seen, net).exclusions(undisputed);
-        return new Evidence(
-                new Candidates(seen, net, tests, undisputed).all(), conflicts.found(), conflicts.all());
+        return new Evidence(new Candidates(seen, net, tests, undisputed).all(), conflicts.found(), conflicts.all());
     }
 
     /**

@@ -123,7 +123,8 @@ final class Holding {
                 lacking.andNot(isOnUnlikeLegs(c.poles()) ? allowed : onLeg);
                 yield lacking.isEmpty();
             }
-            case UNLIKE_LEGS -> !onLeg.isEmpty() && (choice.isEmpty() || !other(c, point).equals(point));
+            case UNLIKE_LEGS ->
+                !onLeg.isEmpty() && (choice.isEmpty() || !other(c, point).equals(point));
             default -> true;
         };
     }
@@ -150,9 +151,9 @@ final class Holding {
         if (!carryOn(may, at, settled)) {
             return Verdict.NO;
         }
-        for (String point : may.keySet()) {
-            if (may.get(point).size() > 1) {
-                return oneOf(point, may, at, left);
+        for (Map.Entry<String, Set<String>> e : may.entrySet()) {
+            if (e.getValue().size() > 1) {
+                return oneOf(e.getKey(), e.getValue(), may, at, left);
             }
         }
         return Verdict.YES;
@@ -163,7 +164,7 @@ final class Holding {
             Map<String, Set<String>> may, Map<String, List<Claim>> at, ArrayDeque<String> settled) {
         while (!settled.isEmpty()) {
             String point = settled.remove();
-            String leg = may.get(point).iterator().next();
+            String leg = may.getOrDefault(point, Set.of()).iterator().next();
             for (Claim c : at.getOrDefault(point, List.of())) {
                 boolean same = c.kind() == Claim.Kind.ONE_LEG;
                 if (!same && c.kind() != Claim.Kind.UNLIKE_LEGS) {
@@ -187,8 +188,8 @@ final class Holding {
     }
 
     private static Verdict oneOf(
-            String point, Map<String, Set<String>> may, Map<String, List<Claim>> at, int[] left) {
-        for (String leg : may.get(point)) {
+            String point, Set<String> legs, Map<String, Set<String>> may, Map<String, List<Claim>> at, int[] left) {
+        for (String leg : legs) {
             if (--left[0] < 0) {
                 return Verdict.UNKNOWN;
             }

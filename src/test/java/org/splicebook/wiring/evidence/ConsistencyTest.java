@@ -90,8 +90,9 @@ class ConsistencyTest {
     }
 
     /** Every set of poles that one conductor can be fed from: those of one leg at most. */
-    private static final int[] SETS =
-            IntStream.range(0, 1 << POLES + 1).filter(s -> legs(s).length() <= 1).toArray();
+    private static final int[] SETS = IntStream.range(0, 1 << POLES + 1)
+            .filter(s -> legs(s).length() <= 1)
+            .toArray();
 
     /** Tries every set of poles of one leg at each of the three points. */
     private static boolean canHold(List<Claim> claims) {
@@ -144,7 +145,9 @@ class ConsistencyTest {
         Conflicts found = new Consistency(claims, all, p -> "").conflicts();
         assertThat(found.all()).isFalse();
         assertThat(found.isEmpty()).isFalse();
-        assertThat(found.found()).isNotEmpty().allSatisfy(c -> assertThat(c.facts()).hasSize(2));
+        assertThat(found.found())
+                .isNotEmpty()
+                .allSatisfy(c -> assertThat(c.facts()).hasSize(2));
         assertThat(found.disputed()).hasSize(2 * many);
     }
 
@@ -164,9 +167,13 @@ class ConsistencyTest {
             }
         }
         Conflicts found = new Consistency(claims, all, p -> "L" + p).conflicts();
-        assertThat(found.found()).singleElement().satisfies(c -> assertThat(c.facts()).hasSize(6));
+        assertThat(found.found())
+                .singleElement()
+                .satisfies(c -> assertThat(c.facts()).hasSize(6));
         assertThat(found.all()).isTrue();
-        assertThat(new Consistency(claims.subList(1, 6), all, p -> "L" + p).conflicts().isEmpty())
+        assertThat(new Consistency(claims.subList(1, 6), all, p -> "L" + p)
+                        .conflicts()
+                        .isEmpty())
                 .isTrue();
     }
 }
