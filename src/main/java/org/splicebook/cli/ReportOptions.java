@@ -42,7 +42,8 @@ final class ReportOptions {
     private List<String> readings = List.of();
 
     /** {@return which report is wanted; null: none} */
-    @Nullable FlowReport wanted() {
+    @Nullable
+    FlowReport wanted() {
         return report == null ? null : FlowReport.of(report).orElse(null);
     }
 

@@ -137,15 +137,16 @@ public final class ReportReader {
             case OPEN_NEUTRAL -> OpenNeutral.in(flow, state);
             case DEVICE_HOLDS -> DeviceHolds.of(flow, state, about);
             case BREAKER_HOLDS -> BreakerHolds.of(flow, state, about);
-            case RUN_LENGTH -> RunLength.of(
-                    flow,
-                    state,
-                    new RunLength.Run(
-                            about,
-                            number(Setting.VOLTS),
-                            number(Setting.AMPERES),
-                            number(Setting.POWER_FACTOR),
-                            number(Setting.SHARE)));
+            case RUN_LENGTH ->
+                RunLength.of(
+                        flow,
+                        state,
+                        new RunLength.Run(
+                                about,
+                                number(Setting.VOLTS),
+                                number(Setting.AMPERES),
+                                number(Setting.POWER_FACTOR),
+                                number(Setting.SHARE)));
             case FAULT_CURRENT -> FaultCurrent.atLoadPoints(flow, state);
             case PANEL_FAULT -> FaultCurrent.atPanels(flow, state);
             case LOOSE_NEUTRAL -> LooseNeutral.fit(flow, read, number(Setting.METER));

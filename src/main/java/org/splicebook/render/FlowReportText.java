@@ -158,8 +158,8 @@ public final class FlowReportText {
         table(
                 List.of("unplug", "and plug in at", "fed by", "which then carries"),
                 b.instead().stream()
-                        .map(i -> List.of(
-                                i.load(), i.to(), i.pole(), said("%.1f A on %.0f A", i.amperes(), i.rating())))
+                        .map(i ->
+                                List.of(i.load(), i.to(), i.pole(), said("%.1f A on %.0f A", i.amperes(), i.rating())))
                         .toList());
     }
 
@@ -182,15 +182,15 @@ public final class FlowReportText {
 
     private void faults(String where, List<FaultCurrent> rows) {
         long stay = rows.stream()
-                .filter(f -> f.outcome() == FaultCurrent.Outcome.MAY_STAY
-                        || f.outcome() == FaultCurrent.Outcome.NO_WAY_BACK)
+                .filter(f ->
+                        f.outcome() == FaultCurrent.Outcome.MAY_STAY || f.outcome() == FaultCurrent.Outcome.NO_WAY_BACK)
                 .count();
         say(
                 where.equals("panel")
                         ? "What a fault at the supply lugs of a panel draws. What is in the panel must be rated to interrupt it; at the service only the utility's fuse clears it."
                         : stay == 0
-                        ? "Every fault told here is cleared by something."
-                        : said("%d faults may stay: nothing is bound to clear them.", stay));
+                                ? "Every fault told here is cleared by something."
+                                : said("%d faults may stay: nothing is bound to clear them.", stay));
         table(
                 List.of(where, "between", "draws", "cleared by", "after", "outcome"),
                 rows.stream()
@@ -199,7 +199,9 @@ public final class FlowReportText {
                                 FlowReportJson.word(f.between()).replace('-', ' '),
                                 f.amperes() == null ? "?" : said("%.0f A", f.amperes()),
                                 f.clears() == null ? "" : f.clears().unit(),
-                                f.clears() == null ? "" : FlowJson.said(f.clears().time()),
+                                f.clears() == null
+                                        ? ""
+                                        : FlowJson.said(f.clears().time()),
                                 outcome(f.outcome())))
                         .toList());
     }

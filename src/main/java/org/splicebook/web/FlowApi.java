@@ -52,8 +52,7 @@ final class FlowApi {
         Report<?> report = body.report(flow, word, body.state(flow, true));
         Api.json(
                 ctx,
-                FlowReportJson.write(
-                        flow.circuit().house(), FlowReport.of(word).orElseThrow(), report));
+                FlowReportJson.write(flow.circuit().house(), FlowReport.of(word).orElseThrow(), report));
     }
 
     private FlowBody body(Context ctx) throws IOException {

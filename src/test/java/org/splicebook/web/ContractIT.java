@@ -89,7 +89,10 @@ class ContractIT {
                 "get",
                 served.get(Served.HOUSE + "/questions/goes-off?breaker=main.6"));
         checked("/houses/{house}/flow", "post", served.send("POST", Served.HOUSE + "/flow", "{}", json));
-        checked("/houses/{house}/flow/netlist", "post", served.send("POST", Served.HOUSE + "/flow/netlist", "{}", json));
+        checked(
+                "/houses/{house}/flow/netlist",
+                "post",
+                served.send("POST", Served.HOUSE + "/flow/netlist", "{}", json));
         checked("/houses/{house}/flow/reports", "get", served.get(Served.HOUSE + "/flow/reports"));
         for (FlowReport r : FlowReport.values()) {
             String body = "{\"about\": \"main.4\", \"readings\": [\"bench-1.top.hot bench-1.top.neutral 119\"]}";

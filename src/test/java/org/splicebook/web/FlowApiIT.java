@@ -56,7 +56,8 @@ class FlowApiIT {
     @Test
     void everythingThatIsWrongIsToldAtOnceWithItsField() {
         HttpResponse<String> answer = post(
-                FLOW, "{\"lods\": {}, \"case\": 7, \"loads\": {\"nowhere\": \"12 A\"}, \"celsius\": \"warm\", \"open\": [1]}");
+                FLOW,
+                "{\"lods\": {}, \"case\": 7, \"loads\": {\"nowhere\": \"12 A\"}, \"celsius\": \"warm\", \"open\": [1]}");
         assertThat(answer.statusCode()).isEqualTo(422);
         assertThat(answer.headers().firstValue("Content-Type").orElse("")).startsWith("application/problem+json");
         assertThat(answer.body()).contains("lods", "\"case\"", "loads", "nowhere", "celsius", "open[0]");
@@ -69,7 +70,11 @@ class FlowApiIT {
                 FLOW + "/reports/loose-neutral",
                 "{\"readings\": [\"bench-1.top.hot bench-1.top.neutral 119.9 V with bench-1.bottom=1500 W\"]}");
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
-        assertThat(Json.read(answer.body()).path("rows").get(0).path("connection").asText())
+        assertThat(Json.read(answer.body())
+                        .path("rows")
+                        .get(0)
+                        .path("connection")
+                        .asText())
                 .isEmpty();
     }
 
@@ -78,7 +83,8 @@ class FlowApiIT {
         assertThat(post(FLOW + "/reports/breaker-holds", "{}").body()).contains("about", "Name a breaker");
         assertThat(post(FLOW + "/reports/loose-neutral", "{}").body()).contains("No reading is given");
         assertThat(post(FLOW + "/reports/wibble", "{}").body()).contains("There is no report", "open-neutral");
-        assertThat(post(FLOW + "/reports/loose-neutral", "{\"readings\": [\"bench-1.top.hot nowhere 12\"]}").body())
+        assertThat(post(FLOW + "/reports/loose-neutral", "{\"readings\": [\"bench-1.top.hot nowhere 12\"]}")
+                        .body())
                 .contains("readings[0]", "nowhere");
     }
 
