@@ -78,14 +78,22 @@ final class Asking {
 
     private final Driver driver;
     private final Recall recall;
+    private final Remembered<KnownHouse> houses;
     private final QuestionFile file;
     private final Question question;
     private final String house;
     private final Map<String, String> given;
 
-    Asking(Driver driver, Recall recall, QuestionFile file, String house, Map<String, String> given) {
+    Asking(
+            Driver driver,
+            Recall recall,
+            Remembered<KnownHouse> houses,
+            QuestionFile file,
+            String house,
+            Map<String, String> given) {
         this.driver = driver;
         this.recall = recall;
+        this.houses = houses;
         this.file = file;
         this.question = file.question();
         this.house = house;
@@ -155,7 +163,7 @@ final class Asking {
     private Optional<Asked> ask(TransactionContext tx) {
         Map<String, String> all = Parameters.filled(question, given);
         long mark = recall.mark();
-        Recall.Known known = question.acrossHouses() ? null : known(tx, mark);
+        KnownHouse known = question.acrossHouses() ? null : known(tx);
         Record record = known == null ? null : known.house();
         Heading heading = record == null ? acrossHouses(all) : oneHouse(record, all);
         Map<String, Object> bound = new LinkedHashMap<>(all);
@@ -168,7 +176,7 @@ final class Asking {
             return Optional.empty();
         }
         if (known != null) {
-            recall.keep(house, known, mark);
+            houses.keep(house, known, mark);
         }
         Reply reply;
         if (question.kind() == Question.Kind.LISTING) {
@@ -183,9 +191,9 @@ final class Asking {
         return Optional.of(new Asked(reply, records.isEmpty()));
     }
 
-    private Recall.Known known(TransactionContext tx, long mark) {
-        Recall.Known remembered = recall.isUnchanged(mark) ? recall.of(house) : null;
-        return remembered == null ? Recall.Known.of(house(tx)) : remembered;
+    private KnownHouse known(TransactionContext tx) {
+        KnownHouse remembered = houses.find(house);
+        return remembered == null ? KnownHouse.of(house(tx)) : remembered;
     }
 
     private Answer answer(Heading heading, List<Record> records, Ways ways, Openness open) {

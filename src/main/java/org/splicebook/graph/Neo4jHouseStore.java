@@ -1,5 +1,7 @@
 package org.splicebook.graph;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -32,6 +34,8 @@ import org.splicebook.wiring.Wiring;
 
 /** Keeps houses in Neo4j over the official driver: the same code for the embedded database and for a server. */
 public final class Neo4jHouseStore implements HouseStore {
+    private static final int RECORDS = 64;
+
     private final Driver driver;
     private final Transactions transactions;
     private final RecordText text;
@@ -42,7 +46,9 @@ public final class Neo4jHouseStore implements HouseStore {
     private final BulkWriter bulk;
     private final Questions questions;
     private final Recall recall;
-    private final ReadRecords records = new ReadRecords();
+    /** The records read last, by their digest: a record never changes, and reading one takes longer than fetching it. */
+    private final Cache<String, House> records =
+            Caffeine.newBuilder().maximumSize(RECORDS).build();
     private final Remembered<Optional<StoredHouse>> newest;
     private final Remembered<List<Sighting>> sightings;
 
@@ -328,7 +334,7 @@ public final class Neo4jHouseStore implements HouseStore {
     }
 
     private House read(Ledger.Kept kept) {
-        return records.get(kept.revision().digest(), () -> readChecked(kept));
+        return records.get(kept.revision().digest(), d -> readChecked(kept));
     }
 
     private House readChecked(Ledger.Kept kept) {

@@ -30,19 +30,21 @@ import org.splicebook.problem.Where;
 public final class Questions {
     private final Driver driver;
     private final Recall recall;
+    private final Remembered<KnownHouse> houses;
     private final Map<String, QuestionFile> byId = new LinkedHashMap<>();
     private final List<Problem> refused = new ArrayList<>();
 
     private Questions(Driver driver, Recall recall) {
         this.driver = driver;
         this.recall = recall;
+        this.houses = new Remembered<>(recall);
     }
 
     /**
      * Loads the questions. A folder that does not exist, or a file that is refused, is told by {@link #refused} and stops nothing.
      *
      * @param driver the database that is asked
-     * @param recall what is remembered of houses
+     * @param recall whether anything may have been written
      * @param folders folders of further questions
      */
     static Questions load(Driver driver, Recall recall, List<Path> folders) {
@@ -88,7 +90,7 @@ public final class Questions {
                     "There is no question " + id + ".",
                     Nearest.cure(id, byId.keySet())));
         }
-        return new Asking(driver, recall, file, house, parameters).ask();
+        return new Asking(driver, recall, houses, file, house, parameters).ask();
     }
 
     private void add(String origin, String text, Function<QuestionFile, List<Problem>> check) {

@@ -1,15 +1,17 @@
 package org.splicebook.graph;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** One sort of thing that is remembered by house until something is written. */
 final class Remembered<T> {
     private static final int MOST_HOUSES = 32;
 
     private final Recall recall;
-    private final Map<String, Entry<T>> byHouse = new LinkedHashMap<>(16, 0.75f, true);
+    private final Cache<String, Entry<T>> byHouse =
+            Caffeine.newBuilder().maximumSize(MOST_HOUSES).build();
 
     private record Entry<T>(T value, long mark) {}
 
@@ -20,19 +22,25 @@ final class Remembered<T> {
     /** {@return what is remembered of a house, read where nothing is, or where something may have been written since} */
     T of(String house, Supplier<T> reading) {
         long mark = recall.mark();
-        synchronized (byHouse) {
-            Entry<T> known = byHouse.get(house);
-            if (known != null && recall.isUnchanged(known.mark())) {
-                return known.value();
-            }
+        T known = find(house);
+        if (known != null) {
+            return known;
         }
         T read = reading.get();
-        synchronized (byHouse) {
-            byHouse.put(house, new Entry<>(read, mark));
-            if (byHouse.size() > MOST_HOUSES) {
-                byHouse.remove(byHouse.keySet().iterator().next());
-            }
-        }
+        keep(house, read, mark);
         return read;
+    }
+
+    /** {@return what is remembered of a house, or null where nothing is, or where something may have been written since} */
+    @Nullable T find(String house) {
+        Entry<T> known = byHouse.getIfPresent(house);
+        return known != null && recall.isUnchanged(known.mark()) ? known.value() : null;
+    }
+
+    /** Remembers what was read of a house after that mark. */
+    void keep(String house, T read, long mark) {
+        if (recall.isUnchanged(mark)) {
+            byHouse.put(house, new Entry<>(read, mark));
+        }
     }
 }

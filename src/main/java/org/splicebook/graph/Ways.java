@@ -55,7 +55,7 @@ final class Ways {
     static Optional<Ways> read(
             TransactionContext tx,
             String house,
-            Recall.Known known,
+            KnownHouse known,
             Map<String, String> parameters,
             List<Record> rows,
             BooleanSupplier unchanged) {

@@ -1,6 +1,7 @@
 package org.splicebook.graph;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
@@ -35,5 +36,29 @@ class RememberedTest {
         Remembered<Integer> remembered = new Remembered<>(new Recall(false));
         read(remembered);
         assertThat(read(remembered)).isEqualTo(2);
+    }
+
+    @Test
+    void aWriteThatFailsEndsItToo() {
+        Recall recall = new Recall(true);
+        Remembered<Integer> remembered = new Remembered<>(recall);
+        read(remembered);
+        assertThatThrownBy(() -> recall.writing(() -> {
+                    throw new IllegalStateException("no room");
+                }))
+                .hasMessage("no room");
+        assertThat(remembered.find("house")).isNull();
+        assertThat(read(remembered)).isEqualTo(2);
+        assertThat(read(remembered)).isEqualTo(2);
+    }
+
+    @Test
+    void whatWasReadBeforeAWriteIsNotKeptAfterIt() {
+        Recall recall = new Recall(true);
+        Remembered<Integer> remembered = new Remembered<>(recall);
+        long before = recall.mark();
+        recall.writing(() -> 0);
+        remembered.keep("house", 7, before);
+        assertThat(remembered.find("house")).isNull();
     }
 }
