@@ -49,6 +49,7 @@ public final class Neo4jHouseStore implements HouseStore {
     /** The records read last, by their digest: a record never changes, and reading one takes longer than fetching it. */
     private final Cache<String, House> records =
             Caffeine.newBuilder().maximumSize(RECORDS).build();
+
     private final Remembered<Optional<StoredHouse>> newest;
     private final Remembered<List<Sighting>> sightings;
 

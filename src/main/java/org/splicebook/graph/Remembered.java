@@ -32,7 +32,8 @@ final class Remembered<T> {
     }
 
     /** {@return what is remembered of a house, or null where nothing is, or where something may have been written since} */
-    @Nullable T find(String house) {
+    @Nullable
+    T find(String house) {
         Entry<T> known = byHouse.getIfPresent(house);
         return known != null && recall.isUnchanged(known.mark()) ? known.value() : null;
     }
