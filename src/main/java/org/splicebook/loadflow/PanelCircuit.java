@@ -8,22 +8,20 @@ import java.util.Objects;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Breaker;
-import org.splicebook.record.Joint;
 import org.splicebook.record.MainDisconnect;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Quantity;
-import org.splicebook.record.Ref;
 import org.splicebook.record.Source;
 import org.splicebook.record.SourceSystem;
 import org.splicebook.record.SubBus;
+import org.splicebook.wiring.PanelLegs;
 
 /** The inside of a panel: lugs, main, buses, poles, bars, bonds. */
 final class PanelCircuit {
-    private static final String LEGS = "abc";
-
     private final CircuitBuilder b;
     private final Panel panel;
     private final String name;
+    private final PanelLegs byLeg;
     private final int legs;
     private final double link = Tables.number("contact", "link");
 
@@ -31,7 +29,8 @@ final class PanelCircuit {
         this.b = b;
         this.panel = panel;
         this.name = panel.name();
-        this.legs = countLegs(b, panel);
+        this.byLeg = PanelLegs.of(b.house.sources(), panel);
+        this.legs = byLeg.count();
     }
 
     static void add(CircuitBuilder b, Panel panel, SourceCircuit sources, boolean assumedFed) {
@@ -43,28 +42,6 @@ final class PanelCircuit {
         p.subBuses();
         p.bond();
         p.exclusions(poles);
-    }
-
-    /** How many legs: as many as the supplying source has poles, or lugs are landed on; two where nothing tells. */
-    private static int countLegs(CircuitBuilder b, Panel panel) {
-        int legs = 0;
-        for (String s : panel.supply()) {
-            Source source = b.source(s);
-            if (source != null) {
-                legs = Math.max(legs, source.system().poles().size());
-            }
-        }
-        for (Joint j : panel.joints()) {
-            for (Ref r : j.members()) {
-                if (r instanceof Ref.PanelTerminal t && t.terminal().startsWith("line-")) {
-                    legs = Math.max(legs, t.terminal().charAt(5) - '0');
-                }
-            }
-        }
-        for (String leg : panel.legs().values()) {
-            legs = Math.max(legs, LEGS.indexOf(leg) + 1);
-        }
-        return legs == 0 ? 2 : legs;
     }
 
     private int node(String terminal) {
@@ -85,7 +62,7 @@ final class PanelCircuit {
         List<Integer> through = new ArrayList<>();
         for (int i = 0; i < legs; i++) {
             int lug = b.bar(name + ".line-" + (i + 1));
-            int bus = b.bar(name + "." + leg(i));
+            int bus = b.bar(name + "." + PanelLegs.letter(i));
             if (main == null) {
                 link(name + ".line-" + (i + 1), lug, bus);
             } else {
@@ -102,10 +79,6 @@ final class PanelCircuit {
                 b.sensors.add(new Sensor(name + ".main", main.protects(), through));
             }
         }
-    }
-
-    private static String leg(int i) {
-        return String.valueOf(LEGS.charAt(i));
     }
 
     static double poleOhms(@Nullable Quantity rating) {
@@ -210,31 +183,17 @@ final class PanelCircuit {
     private String busOf(String space) {
         for (SubBus s : panel.buses().values()) {
             if (s.spaces().contains(space)) {
-                return s.name() + "." + legOf(space);
+                return s.name() + "." + byLeg.of(space);
             }
         }
-        return legOf(space);
-    }
-
-    /** The leg letter of a space: as the record says, or by rows: two spaces a row, legs in turn. */
-    private String legOf(String space) {
-        String said = panel.legs().get(space);
-        if (said != null) {
-            return said;
-        }
-        int digits = 0;
-        while (digits < space.length() && Character.isDigit(space.charAt(digits))) {
-            digits++;
-        }
-        int number = digits == 0 || digits > 4 ? 1 : Integer.parseInt(space.substring(0, digits));
-        return leg(Math.floorMod((number + 1) / 2 - 1, legs));
+        return byLeg.of(space);
     }
 
     private void subBuses() {
         for (SubBus s : panel.buses().values()) {
             if (s.fedBy() == null) {
                 for (int i = 0; i < legs; i++) {
-                    String bus = s.name() + "." + leg(i);
+                    String bus = s.name() + "." + PanelLegs.letter(i);
                     link(name + "." + bus, node("line-" + (i + 1)), b.bar(name + "." + bus));
                 }
                 continue;
@@ -242,7 +201,7 @@ final class PanelCircuit {
             for (String space : s.fedBy().split("\\+")) {
                 Integer terminal = b.nodeByName.get(name + "." + space);
                 if (terminal != null) {
-                    String bus = s.name() + "." + legOf(space);
+                    String bus = s.name() + "." + byLeg.of(space);
                     link(name + "." + bus, terminal, b.bar(name + "." + bus));
                 }
             }

@@ -5,21 +5,18 @@ import java.util.List;
 import java.util.Objects;
 import org.splicebook.record.Basis;
 import org.splicebook.record.Breaker;
-import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
-import org.splicebook.record.Ref;
 import org.splicebook.record.Source;
 import org.splicebook.record.SourceSystem;
 import org.splicebook.record.SubBus;
 
 /** The inside of a panel as vertices: lugs, main, buses, poles, bars. */
 final class PanelNet {
-    private static final String LEGS = "abc";
-
     private final Net net;
     private final Panel panel;
     private final String name;
     private final Basis basis;
+    private final PanelLegs byLeg;
     private final int legs;
 
     private PanelNet(Net net, Panel panel) {
@@ -27,7 +24,8 @@ final class PanelNet {
         this.panel = panel;
         this.name = panel.name();
         this.basis = panel.about().basisOr(net.house.basis());
-        this.legs = countLegs(net, panel);
+        this.byLeg = PanelLegs.of(net.house.sources(), panel);
+        this.legs = byLeg.count();
     }
 
     static void add(Net net, Panel panel) {
@@ -38,28 +36,6 @@ final class PanelNet {
         p.poles();
         p.subBuses();
         p.exclusions();
-    }
-
-    /** How many legs: as many as the supplying source has poles, or lugs are landed on; two where nothing tells. */
-    static int countLegs(Net net, Panel panel) {
-        int legs = 0;
-        for (String s : panel.supply()) {
-            Source source = net.house.sources().get(s);
-            if (source != null) {
-                legs = Math.max(legs, source.system().poles().size());
-            }
-        }
-        for (Joint j : panel.joints()) {
-            for (Ref r : j.members()) {
-                if (r instanceof Ref.PanelTerminal t && t.terminal().startsWith("line-")) {
-                    legs = Math.max(legs, t.terminal().charAt(5) - '0');
-                }
-            }
-        }
-        for (String leg : panel.legs().values()) {
-            legs = Math.max(legs, LEGS.indexOf(leg) + 1);
-        }
-        return legs == 0 ? 2 : legs;
     }
 
     private int terminal(Net.Kind kind, String terminal) {
@@ -84,8 +60,8 @@ final class PanelNet {
     private void lugsAndBuses() {
         for (int i = 0; i < legs; i++) {
             int lug = terminal(Net.Kind.LUG, "line-" + (i + 1));
-            int bus = net.addIn(name, Net.Kind.BUS, name + "." + LEGS.charAt(i), basis);
-            net.byTerminal.put(name + "/bus/" + LEGS.charAt(i), bus);
+            int bus = net.addIn(name, Net.Kind.BUS, name + "." + PanelLegs.letter(i), basis);
+            net.byTerminal.put(name + "/bus/" + PanelLegs.letter(i), bus);
             if (panel.main() == null) {
                 net.edge(lug, bus);
             } else {
@@ -164,7 +140,7 @@ final class PanelNet {
                 net.edge(pole, terminal);
                 String subBus = subBusOf(space);
                 if (subBus.isEmpty()) {
-                    net.edge(pole, Objects.requireNonNull(net.byTerminal.get(name + "/bus/" + leg(space))));
+                    net.edge(pole, Objects.requireNonNull(net.byTerminal.get(name + "/bus/" + byLeg.of(space))));
                 }
             }
             if (b.neutralTerminal()
@@ -190,26 +166,11 @@ final class PanelNet {
         return "";
     }
 
-    /** The leg letter of a space: as the record says, or by rows: two spaces a row, legs in turn. */
-    String leg(String space) {
-        String said = panel.legs().get(space);
-        if (said != null) {
-            return said;
-        }
-        int digits = 0;
-        while (digits < space.length() && Character.isDigit(space.charAt(digits))) {
-            digits++;
-        }
-        int number = digits == 0 || digits > 4 ? 1 : Integer.parseInt(space.substring(0, digits));
-        int row = (number + 1) / 2;
-        return String.valueOf(LEGS.charAt(Math.floorMod(row - 1, legs)));
-    }
-
     private void subBuses() {
         for (SubBus s : panel.buses().values()) {
             for (int i = 0; i < legs; i++) {
-                int bus = net.addIn(name, Net.Kind.BUS, name + "." + s.name() + "." + LEGS.charAt(i), basis);
-                net.byTerminal.put(name + "/bus/" + s.name() + "/" + LEGS.charAt(i), bus);
+                int bus = net.addIn(name, Net.Kind.BUS, name + "." + s.name() + "." + PanelLegs.letter(i), basis);
+                net.byTerminal.put(name + "/bus/" + s.name() + "/" + PanelLegs.letter(i), bus);
                 if (s.fedBy() == null) {
                     net.edge(at("line-" + (i + 1)), bus);
                 }
@@ -217,7 +178,7 @@ final class PanelNet {
             if (s.fedBy() != null) {
                 for (String space : s.fedBy().split("\\+")) {
                     Integer terminal = net.byTerminal.get(name + "." + space);
-                    Integer bus = net.byTerminal.get(name + "/bus/" + s.name() + "/" + leg(space));
+                    Integer bus = net.byTerminal.get(name + "/bus/" + s.name() + "/" + byLeg.of(space));
                     if (terminal != null && bus != null) {
                         net.edge(terminal, bus);
                     }
@@ -225,7 +186,7 @@ final class PanelNet {
             }
             for (String space : s.spaces()) {
                 Integer pole = net.byTerminal.get(name + "/pole/" + space);
-                Integer bus = net.byTerminal.get(name + "/bus/" + s.name() + "/" + leg(space));
+                Integer bus = net.byTerminal.get(name + "/bus/" + s.name() + "/" + byLeg.of(space));
                 if (pole != null && bus != null) {
                     net.edge(pole, bus);
                 }
