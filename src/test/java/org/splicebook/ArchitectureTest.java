@@ -41,7 +41,7 @@ class ArchitectureTest {
             entry("wiring", Set.of("problem", "record")),
             entry("loadflow", Set.of("problem", "record", "housefile", "wiring")),
             entry("answer", Set.of("problem", "record", "wiring")),
-            entry("rules", Set.of("problem", "record", "wiring", "loadflow", "answer")),
+            entry("rules", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("survey", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("panelplan", Set.of("problem", "record", "wiring", "loadflow", "answer")),

@@ -1,0 +1,91 @@
+package org.splicebook.rules;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.DeviceKind;
+import org.splicebook.record.Protection;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
+
+/** What rules ask of a load point. */
+final class Outlets {
+    private static final double LEG = 200;
+
+    private Outlets() {}
+
+    /** {@return whether it is a receptacle, a protective one's face among them} */
+    static boolean isReceptacle(Facts f, LoadPointWiring l) {
+        Facts.InBox d = f.device(l.device());
+        return d != null
+                && (d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE);
+    }
+
+    /** {@return whether it takes more than one leg} */
+    static boolean isOfTwoLegs(Facts f, LoadPointWiring l) {
+        return volts(f, l) > LEG;
+    }
+
+    /** {@return its highest nominal voltage as its kind says; 0 where it does not} */
+    static double volts(Facts f, LoadPointWiring l) {
+        Facts.InBox d = f.device(l.device());
+        return d == null
+                ? 0
+                : d.device().kind().loadPoints().stream()
+                        .filter(p -> p.name().isEmpty() || l.id().endsWith("." + p.name()))
+                        .flatMap(p -> p.pairs().stream())
+                        .mapToDouble(DeviceKind.Pair::volts)
+                        .max()
+                        .orElse(0);
+    }
+
+    /** {@return what hangs on it, as recorded} */
+    static @Nullable String load(Facts f, LoadPointWiring l) {
+        Facts.InBox d = f.device(l.device());
+        return d == null ? null : d.device().load();
+    }
+
+    /** {@return whether what hangs on it, or its kind, is one of these words} */
+    static boolean isOneOf(Facts f, LoadPointWiring l, List<String> words) {
+        Facts.InBox d = f.device(l.device());
+        return d != null
+                && (words.contains(d.device().kind().name())
+                        || words.contains(Objects.requireNonNullElse(d.device().load(), "")));
+    }
+
+    /** How sure a protection is. */
+    enum Has {
+        YES,
+        PERHAPS,
+        NO
+    }
+
+    /** {@return whether it has a protective function} */
+    static Has has(Facts f, LoadPointWiring l, Protection function) {
+        List<Sureness> sure = l.protections().stream()
+                .filter(p -> p.function() == function)
+                .map(p -> p.sureness())
+                .toList();
+        if (sure.contains(Sureness.MUST)) {
+            return Has.YES;
+        }
+        boolean unfed = l.feeds().stream().noneMatch(x -> x.sureness() != Sureness.MAY);
+        return sure.isEmpty() && !f.isOpen(l) && !unfed ? Has.NO : Has.PERHAPS;
+    }
+
+    /** {@return whether its ground terminal reaches a ground bar; no terminal reaches none} */
+    static Has grounded(Facts f, LoadPointWiring l) {
+        if (l.grounds().stream().anyMatch(g -> g.sureness() != Sureness.MAY)) {
+            return Has.YES;
+        }
+        return l.grounds().isEmpty() && !f.isOpen(l) ? Has.NO : Has.PERHAPS;
+    }
+
+    /** {@return whether its words name one of these} */
+    static boolean says(@Nullable String label, Set<String> words) {
+        String plain = label == null ? "" : label.toLowerCase(Locale.ROOT);
+        return words.stream().anyMatch(plain::contains);
+    }
+}

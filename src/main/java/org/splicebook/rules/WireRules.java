@@ -1,0 +1,406 @@
+package org.splicebook.rules;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Box;
+import org.splicebook.record.Cable;
+import org.splicebook.record.CableEnd;
+import org.splicebook.record.CableKind;
+import org.splicebook.record.Complete;
+import org.splicebook.record.Joint;
+import org.splicebook.record.Ref;
+import org.splicebook.record.Wire;
+import org.splicebook.wiring.Conductor;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
+import org.splicebook.wiring.Way;
+import org.splicebook.wiring.WireUse;
+
+/** Wires: size, material, colour, what holds them, what is open. */
+final class WireRules {
+    private WireRules() {}
+
+    static void add(Map<String, Rule> all) {
+        all.put("wire-too-small", WireRules::tooSmall);
+        all.put("ground-too-small", WireRules::groundTooSmall);
+        all.put("aluminium-branch-wire", WireRules::aluminium);
+        all.put("copper-and-aluminium-together", WireRules::mixed);
+        all.put("push-in-connection", WireRules::pushIn);
+        all.put("connector-not-made-for-it", WireRules::connector);
+        all.put("hot-in-white", WireRules::hotInWhite);
+        all.put("ground-colour-not-ground", WireRules::groundColour);
+        all.put("open-wire-end", WireRules::openEnd);
+        all.put("live-cable-end-not-found", WireRules::endNotFound);
+        all.put("open-wiring", WireRules::openWiring);
+        all.put("cord-as-wiring", WireRules::cord);
+        all.put("cable-not-found-in-box", WireRules::moreCables);
+        all.put("splice-without-box", WireRules::noBox);
+    }
+
+    /** Every wire downstream of a breaker, through mixed sizes; loads with a rating of their own are let off, and said. */
+    private static void tooSmall(Facts f, Findings out) {
+        Map<String, Set<String>> unsized = new TreeMap<>();
+        for (WireUse u : f.wiring().wires()) {
+            Facts.InCable w = f.wire(u.wire());
+            if (w == null || w.wire().metal()) {
+                continue;
+            }
+            for (WireUse.Use use : u.uses()) {
+                String name = use.pole() == null ? null : f.breakerOf(use.pole());
+                Facts.InPanel b = name == null ? null : f.breaker(name);
+                Double amperes = b == null ? null : b.amperes();
+                if (b == null || amperes == null || isFeeder(f, w.cable())) {
+                    continue;
+                }
+                Double limit = limit(out.text(), w.wire());
+                if (limit == null) {
+                    if (use.sureness() != Sureness.MAY) {
+                        unsized.computeIfAbsent(b.name(), k -> new TreeSet<>()).add(w.name());
+                    }
+                } else if (amperes > limit) {
+                    tooSmall(f, out, w, b, use.sureness(), amperes, limit);
+                }
+            }
+        }
+        unsized.forEach((b, wires) -> out.asked(
+                        b, "What size and material are " + String.join(", ", first(wires)) + " behind it?")
+                .of(b)
+                .in(b.substring(0, b.indexOf('.')))
+                .add());
+    }
+
+    private static void tooSmall(
+            Facts f, Findings out, Facts.InCable w, Facts.InPanel b, Sureness sureness, double amperes, double limit) {
+        boolean motor = !f.servedBy(b.name()).isEmpty()
+                && f.servedBy(b.name()).stream().allMatch(l -> isLetOff(f, out.text(), l));
+        String said = w.name() + " is " + w.wire().size() + " and may carry " + Math.round(limit) + " A; " + b.name()
+                + " is " + Math.round(amperes) + " A.";
+        Findings.Draft d = motor
+                ? out.asked(w.name(), said + " Does the plate of what it feeds allow it?")
+                : out.found(sureness != Sureness.MAY && w.wire().size() != null, w.name(), said);
+        w.cable().ends().forEach(e -> d.in(e.boxOrNull()));
+        d.of(b.name())
+                .on(w.cable().about().basisOr(f.house().basis()))
+                .outlets(f.servedBy(b.name()).stream()
+                        .filter(l -> l.feeds().stream().anyMatch(x -> passes(x.way(), w.name())))
+                        .map(LoadPointWiring::id)
+                        .toList())
+                .add();
+    }
+
+    private static boolean passes(Way way, String wire) {
+        return way.hops().stream().anyMatch(h -> h.thing().name().equals(wire));
+    }
+
+    /** Motors, air conditioners and heat pumps have a plate that may allow more (240.4(G), 430, 440). */
+    private static boolean isLetOff(Facts f, RuleText text, LoadPointWiring l) {
+        Facts.InBox d = f.device(l.device());
+        return d != null
+                && (text.has("let-off", d.device().kind().name())
+                        || (d.device().load() != null && text.has("let-off", d.device().load())));
+    }
+
+    private static boolean isFeeder(Facts f, Cable c) {
+        return c.ends().stream().allMatch(e -> f.house().panels().containsKey(String.valueOf(e.boxOrNull())));
+    }
+
+    /** What a breaker before the wire may have at most; null where the size is not recorded or not in the table. */
+    private static @Nullable Double limit(RuleText text, Wire w) {
+        if (w.size() == null) {
+            return null;
+        }
+        String material =
+                w.material() == null || w.material() == Wire.Material.COPPER ? "copper" : "aluminium";
+        for (String row : text.list(material)) {
+            String[] sizeAndAmperes = row.split(" ");
+            if (sizeAndAmperes[0].equals(w.size())) {
+                return Double.valueOf(sizeAndAmperes[1]);
+            }
+        }
+        return null;
+    }
+
+    private static List<String> first(Set<String> names) {
+        return names.stream().limit(6).toList();
+    }
+
+    private static void groundTooSmall(Facts f, Findings out) {
+        for (Cable c : f.house().cables().values()) {
+            @Nullable Wire ground = null;
+            @Nullable Wire hot = null;
+            for (Wire w : c.wires()) {
+                boolean isGround = f.isShown(c.name() + "." + w.name(), Conductor.GROUND) && !w.metal();
+                ground = isGround ? w : ground;
+                hot = f.isShown(c.name() + "." + w.name(), Conductor.HOT) ? w : hot;
+            }
+            if (ground == null || hot == null || ground.size() == null || hot.size() == null) {
+                continue;
+            }
+            Integer g = gauge(ground.size());
+            Integer h = gauge(hot.size());
+            if (g != null && h != null && g > h && h >= 10) {
+                Findings.Draft d = out.found(
+                                c.name(),
+                                "Its ground is " + ground.size() + " beside hots of " + hot.size()
+                                        + ": as made in the 1960s, smaller than asked today.")
+                        .on(c.about().basisOr(f.house().basis()));
+                c.ends().forEach(e -> d.in(e.boxOrNull()));
+                d.add();
+            }
+        }
+    }
+
+    private static @Nullable Integer gauge(String size) {
+        return size.matches("[0-9]{1,2}") ? Integer.valueOf(size) : null;
+    }
+
+    private static void aluminium(Facts f, Findings out) {
+        for (Cable c : f.house().cables().values()) {
+            boolean small = c.wires().stream()
+                    .anyMatch(w -> w.material() == Wire.Material.ALUMINIUM && out.text().has("sizes", String.valueOf(w.size())));
+            boolean unknown = c.wires().stream()
+                            .anyMatch(w -> w.material() == null && out.text().has("sizes", String.valueOf(w.size())))
+                    && isOfThoseYears(f, out.text(), c);
+            if (small || unknown) {
+                Findings.Draft d = small
+                        ? out.found(c.name(), "Aluminium branch wire: its connections loosen and burn.")
+                        : out.asked(c.name(), "Of the years when aluminium was used: is it copper?");
+                c.ends().forEach(e -> d.in(e.boxOrNull()));
+                d.on(c.about().basisOr(f.house().basis())).add();
+            }
+        }
+    }
+
+    private static boolean isOfThoseYears(Facts f, RuleText text, Cable c) {
+        String since = c.about().since();
+        Integer built = f.house().built();
+        int year = since != null && since.matches("[0-9]{4}.*")
+                ? Integer.parseInt(since.substring(0, 4))
+                : built == null ? 0 : built;
+        return year >= text.number("from-year") && year <= text.number("to-year");
+    }
+
+    private static void mixed(Facts f, Findings out) {
+        for (Box b : f.house().boxes().values()) {
+            for (Joint j : b.joints()) {
+                Set<Wire.Material> materials = new LinkedHashSet<>();
+                j.members().stream().map(f::wire).forEach(w -> {
+                    if (w != null && !w.wire().metal() && w.wire().material() != null) {
+                        materials.add(w.wire().material());
+                    }
+                });
+                if (materials.contains(Wire.Material.COPPER) && materials.size() > 1) {
+                    boolean known = j.by() != null;
+                    boolean right = j.by() == Joint.By.CRIMP;
+                    if (!right) {
+                        out.found(
+                                        known && j.by() != Joint.By.LEVER && j.by() != Joint.By.OTHER,
+                                        Facts.said(b.name(), j),
+                                        "Copper and aluminium touch"
+                                                + (j.by() == null
+                                                        ? "; by what is not recorded."
+                                                        : " under a " + j.by().word() + " connection."))
+                                .in(b.name())
+                                .add();
+                    }
+                }
+            }
+        }
+    }
+
+    private static void pushIn(Facts f, Findings out) {
+        for (Box b : f.house().boxes().values()) {
+            for (Joint j : b.joints()) {
+                boolean device = j.members().stream().anyMatch(r -> r instanceof Ref.DeviceTerminal);
+                if (j.by() == Joint.By.PUSH_IN && device && j.hold() != Joint.Hold.SPLICE) {
+                    out.found(
+                                    Facts.said(b.name(), j),
+                                    "Wires are pushed into the back of a device: such connections loosen with load and age.")
+                            .in(b.name())
+                            .add();
+                }
+            }
+        }
+    }
+
+    private static void connector(Facts f, Findings out) {
+        for (Box b : f.house().boxes().values()) {
+            for (Joint j : b.joints()) {
+                boolean aluminium = j.members().stream()
+                        .map(f::wire)
+                        .anyMatch(w -> w != null && w.wire().material() == Wire.Material.ALUMINIUM && !w.wire().metal());
+                if (j.by() == Joint.By.OTHER || (aluminium && j.by() == Joint.By.PUSH_IN)) {
+                    out.found(Facts.said(b.name(), j), "Joined in a way that no listed connector is made for.")
+                            .in(b.name())
+                            .add();
+                }
+            }
+        }
+    }
+
+    private static void hotInWhite(Facts f, Findings out) {
+        for (WireUse u : f.wiring().wires()) {
+            Facts.InCable w = f.wire(u.wire());
+            if (w == null || !out.text().has("colours", w.wire().colour()) || w.cable().kind() == CableKind.OPEN_WIRE) {
+                continue;
+            }
+            boolean hot = u.uses().stream()
+                    .anyMatch(x -> x.conductor() == Conductor.HOT && x.sureness() != Sureness.MAY);
+            boolean neutral = f.isShown(w.name(), Conductor.NEUTRAL);
+            if (hot && !neutral) {
+                Findings.Draft d = out.asked(
+                                w.name(), "It is " + w.wire().colour() + " and hot. Is it re-marked at both ends?")
+                        .on(w.cable().about().basisOr(f.house().basis()));
+                w.cable().ends().forEach(e -> d.in(e.boxOrNull()));
+                u.uses().stream().map(x -> x.pole()).filter(p -> p != null).findFirst().ifPresent(p -> d.of(f.breakerOf(p)));
+                d.add();
+            }
+        }
+    }
+
+    /** A bare or green wire that carries current in order of business. */
+    private static void groundColour(Facts f, Findings out) {
+        for (WireUse u : f.wiring().wires()) {
+            Facts.InCable w = f.wire(u.wire());
+            if (w == null || w.wire().metal() || !out.text().has("colours", w.wire().colour())) {
+                continue;
+            }
+            boolean hot = f.isShown(w.name(), Conductor.HOT);
+            boolean neutral = f.isShown(w.name(), Conductor.NEUTRAL);
+            if (hot || neutral) {
+                Findings.Draft d = out.found(
+                                w.name(), "It is " + w.wire().colour() + " and " + (hot ? "hot" : "carries a neutral") + ".")
+                        .on(w.cable().about().basisOr(f.house().basis()));
+                w.cable().ends().forEach(e -> d.in(e.boxOrNull()));
+                d.add();
+            }
+        }
+    }
+
+    /** In a box whose joints are all listed, a wire end in none of them touches nothing and is not capped. */
+    private static void openEnd(Facts f, Findings out) {
+        for (Box b : f.house().boxes().values()) {
+            boolean whole = f.house().isComplete(b, Complete.JOINTS);
+            Set<String> named = new TreeSet<>();
+            b.joints().forEach(j -> j.members().forEach(r -> {
+                if (r instanceof Ref.WireEnd e) {
+                    named.add(e.cable() + "." + e.wire());
+                }
+            }));
+            for (Cable c : f.cablesAt(b.name())) {
+                boolean ends = c.ends().stream().anyMatch(e -> b.name().equals(e.boxOrNull()));
+                if (!ends || named.isEmpty()) {
+                    continue;
+                }
+                for (Wire w : c.wires()) {
+                    String name = c.name() + "." + w.name();
+                    if (w.metal() || named.contains(name)) {
+                        continue;
+                    }
+                    boolean live = f.isShown(name, Conductor.HOT);
+                    if (whole) {
+                        out.found(
+                                        name + " in " + b.name(),
+                                        "It touches nothing and is not capped" + (live ? ", and it is live." : "."))
+                                .in(b.name())
+                                .add();
+                    } else if (live) {
+                        out.asked(name + " in " + b.name(), "It is live. What does it touch here, or is it capped?")
+                                .in(b.name())
+                                .add();
+                    }
+                }
+            }
+        }
+    }
+
+    private static void endNotFound(Facts f, Findings out) {
+        for (Cable c : f.house().cables().values()) {
+            boolean lost = c.ends().stream().anyMatch(e -> !(e instanceof CableEnd.At));
+            boolean live = c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.HOT));
+            boolean may = c.wires().stream().anyMatch(w -> {
+                WireUse u = f.use(c.name() + "." + w.name());
+                return u != null && u.uses().stream().anyMatch(x -> x.conductor() == Conductor.HOT);
+            });
+            if (lost && (live || may)) {
+                Findings.Draft d = out.found(
+                                live,
+                                c.name(),
+                                live
+                                        ? "It is live and nobody knows where its other end is."
+                                        : "It may be live and nobody knows where its other end is.")
+                        .on(c.about().basisOr(f.house().basis()));
+                c.ends().forEach(e -> d.in(e.boxOrNull()));
+                d.add();
+            }
+        }
+    }
+
+    private static void openWiring(Facts f, Findings out) {
+        List<Cable> open = f.house().cables().values().stream()
+                .filter(c -> c.kind() == CableKind.OPEN_WIRE)
+                .toList();
+        if (!open.isEmpty()) {
+            Findings.Draft d = out.found(
+                    "open wiring",
+                    open.size() + " wires on knobs or in tubes. Has anything been insulated over or tapped onto?");
+            open.forEach(c -> c.ends().forEach(e -> d.in(e.boxOrNull())));
+            d.add();
+        }
+    }
+
+    private static void cord(Facts f, Findings out) {
+        f.house().cables().values().stream()
+                .filter(c -> c.kind() == CableKind.CORD
+                        && c.ends().stream().noneMatch(e -> isDeviceOnly(f, e))
+                        && c.ends().stream().allMatch(e -> e.boxOrNull() != null))
+                .forEach(c -> {
+                    Findings.Draft d = out.found(c.name(), "A flexible cord runs between two boxes as fixed wiring.")
+                            .on(c.about().basisOr(f.house().basis()));
+                    c.ends().forEach(e -> d.in(e.boxOrNull()));
+                    d.add();
+                });
+    }
+
+    /** An appliance's own end: a box with one hard-wired device and no other cable. */
+    private static boolean isDeviceOnly(Facts f, CableEnd e) {
+        Box b = f.house().boxes().get(String.valueOf(e.boxOrNull()));
+        return b != null && b.devices().size() == 1 && f.cablesAt(b.name()).size() == 1;
+    }
+
+    private static void moreCables(Facts f, Findings out) {
+        for (Box b : f.house().boxes().values()) {
+            long known = f.cablesAt(b.name()).stream()
+                    .mapToLong(c -> c.ends().stream()
+                                    .filter(e -> b.name().equals(e.boxOrNull()))
+                                    .count()
+                            + c.through().stream().filter(b.name()::equals).count())
+                    .sum();
+            if (b.cableEntries() != null && b.cableEntries() > known) {
+                out.asked(
+                                b.name(),
+                                b.cableEntries() + " cables were counted entering and " + known
+                                        + " are recorded. Which are the others?")
+                        .in(b.name())
+                        .add();
+            }
+        }
+    }
+
+    private static void noBox(Facts f, Findings out) {
+        for (Box b : f.house().boxes().values()) {
+            boolean none = b.shell() != null && b.shell().material().equals("none");
+            boolean cable = f.cablesAt(b.name()).stream().anyMatch(c -> c.kind() != CableKind.OPEN_WIRE);
+            if (none && cable && !b.joints().isEmpty()) {
+                out.found(b.name(), "Wires of a cable are joined in the open air, without a box.")
+                        .in(b.name())
+                        .add();
+            }
+        }
+    }
+}
