@@ -139,7 +139,9 @@ final class NeutralRules {
                 sure.addAll(Facts.breakersOf(l));
                 l.feeds().forEach(x -> may.add(x.breaker()));
             }
-            if (may.size() > 1 && !openTogether(f, may)) {
+            // One load point that several breakers may feed is no yoke with two circuits.
+            boolean several = f.pointsOf(d.name()).size() > 1;
+            if (several && may.size() > 1 && !openTogether(f, may)) {
                 boolean shown = sure.size() > 1 && !openTogether(f, sure);
                 Findings.Draft x = out.found(
                                 shown,
