@@ -48,9 +48,9 @@ class ArchitectureTest {
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer", "store")),
             entry("graph", Set.of("problem", "record", "wiring", "answer", "store")),
-            entry("render", Set.of("loadflow", "problem", "record", "wiring", "answer")),
+            entry("render", Set.of("loadflow", "rules", "problem", "record", "wiring", "answer")),
             entry("web", Set.of("loadflow", "problem", "record", "wiring", "answer", "store", "render", "housefile")),
-            entry("cli", Set.of("loadflow", "problem", "record", "wiring", "answer", "store", "render", "housefile")),
+            entry("cli", Set.of("loadflow", "rules", "problem", "record", "wiring", "answer", "store", "render", "housefile")),
             entry("app", Set.of(EVERYTHING)));
 
     /** Library: the only package that may use it. */

@@ -41,6 +41,7 @@ public final class Commands {
                 new QuestionsCommand(program, terminal),
                 new WayCommand(program, terminal),
                 new FlowCommand(program, terminal),
+                new CheckCommand(program, terminal),
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),

@@ -12,6 +12,7 @@ import java.util.TreeSet;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Place;
 import org.splicebook.record.PlaceKind;
+import org.splicebook.record.Quantity;
 import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
@@ -61,7 +62,8 @@ final class CircuitRules {
         for (LoadPointWiring l : all) {
             Facts.breakersOf(l).stream().filter(b -> isOf(f, b, 20)).forEach(b -> poles(l, b, shown));
             open |= f.isOpen(l) || Facts.breakersOf(l).isEmpty();
-            open |= Facts.breakersOf(l).stream().anyMatch(b -> Objects.requireNonNull(f.breaker(b)).amperes() == null);
+            open |= Facts.breakersOf(l).stream()
+                    .anyMatch(b -> Objects.requireNonNull(f.breaker(b)).amperes() == null);
         }
         if (shown.size() < 2) {
             out.found(
@@ -69,15 +71,16 @@ final class CircuitRules {
                             "kitchen",
                             shown.isEmpty()
                                     ? "No circuit of 20 A is shown to serve the kitchen's receptacles; two are asked for."
-                                    : "One circuit of 20 A serves the kitchen's receptacles (" + String.join(", ", shown)
-                                            + "); two are asked for.")
+                                    : "One circuit of 20 A serves the kitchen's receptacles ("
+                                            + String.join(", ", shown) + "); two are asked for.")
                     .outlets(all.stream().map(LoadPointWiring::id).toList())
                     .in(all.get(0).box())
                     .add();
         }
         for (String b : breakers(all)) {
             List<String> others = f.servedBy(b).stream()
-                    .filter(l -> !out.text().has("may-serve", word(f, l)) && !Outlets.isOneOf(f, l, out.text().list("let-off")))
+                    .filter(l -> !out.text().has("may-serve", word(f, l))
+                            && !Outlets.isOneOf(f, l, out.text().list("let-off")))
                     .map(LoadPointWiring::id)
                     .toList();
             if (isOf(f, b, 20) && !others.isEmpty()) {
@@ -130,16 +133,23 @@ final class CircuitRules {
                         .toList();
                 Double amperes = breaker.amperes();
                 if (!others.isEmpty()) {
-                    tell(f, out.found(b, "It serves receptacles of the " + kind.word() + " and also " + some(others) + "."), all, b)
+                    tell(out.found(
+                                            b,
+                                            "It serves receptacles of the " + kind.word() + " and also " + some(others)
+                                                    + "."),
+                                    all,
+                                    b)
                             .outlets(others)
                             .add();
                 } else if (amperes == null) {
-                    tell(f, out.asked(b, "What is its rating? Receptacles of the " + kind.word() + " ask for 20 A."), all, b)
+                    tell(out.asked(
+                                            b,
+                                            "What is its rating? Receptacles of the " + kind.word() + " ask for 20 A."),
+                                    all,
+                                    b)
                             .add();
                 } else if (amperes < 20) {
-                    tell(
-                                    f,
-                                    out.found(
+                    tell(out.found(
                                             b,
                                             "Receptacles of the " + kind.word() + " hang on " + Math.round(amperes)
                                                     + " A; 20 A are asked for."),
@@ -151,7 +161,7 @@ final class CircuitRules {
         }
     }
 
-    private static Findings.Draft tell(Facts f, Findings.Draft d, List<LoadPointWiring> all, String breaker) {
+    private static Findings.Draft tell(Findings.Draft d, List<LoadPointWiring> all, String breaker) {
         all.stream().filter(l -> Facts.breakersOf(l).contains(breaker)).forEach(l -> {
             d.outlets(List.of(l.id()));
             d.in(l.box());
@@ -171,7 +181,9 @@ final class CircuitRules {
                         .map(LoadPointWiring::id)
                         .toList();
                 if (!others.isEmpty()) {
-                    out.found(l.id(), "It asks for a circuit of its own and shares " + b + " with " + some(others) + ".")
+                    out.found(
+                                    l.id(),
+                                    "It asks for a circuit of its own and shares " + b + " with " + some(others) + ".")
                             .in(l.box())
                             .of(b)
                             .outlets(others)
@@ -202,13 +214,14 @@ final class CircuitRules {
                         ? rating >= circuit
                         : out.text().list("allowed").stream()
                                 .filter(row -> row.startsWith(Math.round(circuit) + " "))
-                                .allMatch(row -> List.of(row.split(" ")).subList(1, row.split(" ").length)
+                                .allMatch(row -> List.of(row.split(" "))
+                                        .subList(1, row.split(" ").length)
                                         .contains(String.valueOf(Math.round(rating))));
                 if (!right) {
                     out.found(
                                     d.name(),
-                                    "A receptacle of " + Math.round(rating) + " A on a circuit of " + Math.round(circuit)
-                                            + " A" + (receptacles == 1 ? " of its own." : "."))
+                                    "A receptacle of " + Math.round(rating) + " A on a circuit of "
+                                            + Math.round(circuit) + " A" + (receptacles == 1 ? " of its own." : "."))
                             .in(d.box().name())
                             .of(b.name())
                             .outlets(List.of(l.id()))
@@ -262,10 +275,11 @@ final class CircuitRules {
                 if (rating == null || rating >= out.text().number("least")) {
                     continue;
                 }
-                String said = "A range of 8.75 kW or more asks for " + Math.round(out.text().number("least")) + " A; " + b
-                        + " is " + Math.round(rating) + " A.";
-                boolean known = d.device().watts() != null;
-                if (known && d.device().watts().base() < out.text().number("watts")) {
+                String said = "A range of 8.75 kW or more asks for "
+                        + Math.round(out.text().number("least")) + " A; " + b + " is " + Math.round(rating) + " A.";
+                Quantity watts = d.device().watts();
+                boolean known = watts != null;
+                if (watts != null && watts.base() < out.text().number("watts")) {
                     continue;
                 }
                 Findings.Draft x = known ? out.found(l.id(), said) : out.asked(l.id(), said + " What is on its plate?");
@@ -320,13 +334,19 @@ final class CircuitRules {
     private static void alarm(Facts f, Findings out) {
         for (Facts.InPanel b : f.breakers()) {
             List<LoadPointWiring> on = f.servedBy(b.name());
-            List<String> alarms = on.stream().filter(l -> isAlarm(f, l)).map(LoadPointWiring::id).toList();
+            List<String> alarms = on.stream()
+                    .filter(l -> isAlarm(f, l))
+                    .map(LoadPointWiring::id)
+                    .toList();
             boolean light = on.stream().anyMatch(l -> {
                 Facts.InBox d = f.device(l.device());
                 return d != null && d.family() == DeviceKind.Family.LUMINAIRE;
             });
             if (!alarms.isEmpty() && on.size() > alarms.size() && !light) {
-                out.found(b.name(), String.join(", ", alarms) + " share it with other loads, no light among them that tells when it is off.")
+                out.found(
+                                b.name(),
+                                String.join(", ", alarms)
+                                        + " share it with other loads, no light among them that tells when it is off.")
                         .of(b.name())
                         .in(b.panel().name())
                         .outlets(alarms)
@@ -342,7 +362,8 @@ final class CircuitRules {
 
     private static void alarms(Facts f, Findings out) {
         Set<String> with = new TreeSet<>();
-        f.devices(DeviceKind.Family.ALARM).forEach(d -> with.add(String.valueOf(d.box().place())));
+        f.devices(DeviceKind.Family.ALARM)
+                .forEach(d -> with.add(String.valueOf(d.box().place())));
         List<String> without = new ArrayList<>();
         for (Place p : f.house().places().values()) {
             if (out.text().has("places", p.kind().word()) && !with.contains(p.name())) {
@@ -350,7 +371,8 @@ final class CircuitRules {
             }
         }
         if (!without.isEmpty()) {
-            out.asked("house", "No smoke alarm is recorded in " + some(without) + ". Is there one?").add();
+            out.asked("house", "No smoke alarm is recorded in " + some(without) + ". Is there one?")
+                    .add();
         }
     }
 
@@ -385,7 +407,9 @@ final class CircuitRules {
             }
         }
         if (!unmeasured.isEmpty()) {
-            out.asked("house", "How long are " + some(List.copyOf(unmeasured)) + "? Without it no voltage drop is known.")
+            out.asked(
+                            "house",
+                            "How long are " + some(List.copyOf(unmeasured)) + "? Without it no voltage drop is known.")
                     .add();
         }
     }

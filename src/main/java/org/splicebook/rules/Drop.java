@@ -22,7 +22,8 @@ final class Drop {
         double sum = 0;
         boolean known = true;
         for (Way.Hop h : way.hops()) {
-            Facts.InCable w = h.thing().kind() == ThingKind.WIRE ? f.wire(h.thing().name()) : null;
+            Facts.InCable w =
+                    h.thing().kind() == ThingKind.WIRE ? f.wire(h.thing().name()) : null;
             if (w == null || w.wire().metal()) {
                 continue;
             }

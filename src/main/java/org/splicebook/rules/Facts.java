@@ -47,7 +47,8 @@ final class Facts {
 
     /** A breaker or fuse and the panel it is in; its name with the panel. */
     record InPanel(String name, Breaker breaker, Panel panel) {
-        @Nullable Double amperes() {
+        @Nullable
+        Double amperes() {
             return breaker.rating() == null ? null : breaker.rating().base();
         }
     }
@@ -86,8 +87,8 @@ final class Facts {
                     .filter(Facts::isShown)
                     .map(Feed::breaker)
                     .distinct()
-                    .forEach(b -> served.computeIfAbsent(b, k -> new ArrayList<>())
-                            .add(l));
+                    .forEach(b ->
+                            served.computeIfAbsent(b, k -> new ArrayList<>()).add(l));
         }
         wiring.wires().forEach(u -> uses.put(u.wire(), u));
         for (Cable c : house.cables().values()) {
@@ -134,7 +135,8 @@ final class Facts {
         return devices.values().stream().filter(d -> d.family() == family);
     }
 
-    @Nullable InBox device(String name) {
+    @Nullable
+    InBox device(String name) {
         return devices.get(name);
     }
 
@@ -142,16 +144,19 @@ final class Facts {
         return breakers.values();
     }
 
-    @Nullable InPanel breaker(String name) {
+    @Nullable
+    InPanel breaker(String name) {
         return breakers.get(name);
     }
 
     /** {@return the breaker that a pole belongs to: {@code main.2+4} for {@code main.2}} */
-    @Nullable String breakerOf(String pole) {
+    @Nullable
+    String breakerOf(String pole) {
         return breakerOfPole.get(pole);
     }
 
-    @Nullable LoadPointWiring point(String id) {
+    @Nullable
+    LoadPointWiring point(String id) {
         return points.get(id);
     }
 
@@ -181,27 +186,29 @@ final class Facts {
         return inOpenRegions.contains(l.id());
     }
 
-    @Nullable WireUse use(String wire) {
+    @Nullable
+    WireUse use(String wire) {
         return uses.get(wire);
     }
 
     /** {@return whether the record shows a wire to be a conductor of that kind} */
     boolean isShown(String wire, Conductor conductor) {
         WireUse u = uses.get(wire);
-        return u != null
-                && u.uses().stream().anyMatch(x -> x.conductor() == conductor && x.sureness() != Sureness.MAY);
+        return u != null && u.uses().stream().anyMatch(x -> x.conductor() == conductor && x.sureness() != Sureness.MAY);
     }
 
     Collection<InCable> wires() {
         return wires.values();
     }
 
-    @Nullable InCable wire(String name) {
+    @Nullable
+    InCable wire(String name) {
         return wires.get(name);
     }
 
     /** {@return the wire that a reference names an end of, or null} */
-    @Nullable InCable wire(Ref ref) {
+    @Nullable
+    InCable wire(Ref ref) {
         return ref instanceof Ref.WireEnd e ? wires.get(e.cable() + "." + e.wire()) : null;
     }
 
@@ -211,19 +218,22 @@ final class Facts {
     }
 
     /** {@return the place of a box or panel, by name} */
-    @Nullable String placeOf(String box) {
+    @Nullable
+    String placeOf(String box) {
         Box b = house.boxes().get(box);
         Panel p = house.panels().get(box);
         return b != null ? b.place() : p != null ? p.place() : null;
     }
 
     /** {@return what kind of place a place is} */
-    @Nullable PlaceKind kindOf(@Nullable String place) {
+    @Nullable
+    PlaceKind kindOf(@Nullable String place) {
         Place p = place == null ? null : house.places().get(place);
         return p == null ? null : p.kind();
     }
 
-    @Nullable Place place(@Nullable String name) {
+    @Nullable
+    Place place(@Nullable String name) {
         return name == null ? null : house.places().get(name);
     }
 

@@ -133,6 +133,7 @@ final class Findings {
                 : built == null || since == null
                         ? Judged.WhenBuilt.UNKNOWN
                         : built >= since ? Judged.WhenBuilt.NOT_ALLOWED : Judged.WhenBuilt.ALLOWED;
-        return new Judged(text.hazard(), then, edition != null && !text.article().isEmpty());
+        return new Judged(
+                text.hazard(), then, edition != null && !text.article().isEmpty());
     }
 }

@@ -81,7 +81,8 @@ final class GroundRules {
         }
         Facts.InBox d = f.device(t.device());
         return d != null
-                && d.device().kind()
+                && d.device()
+                        .kind()
                         .findTerminal(t.terminal())
                         .map(x -> x.role() == role)
                         .orElse(false);
@@ -152,9 +153,7 @@ final class GroundRules {
             List<LoadPointWiring> points = f.pointsOf(d.name());
             boolean wire = Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "ground")).stream()
                     .anyMatch(j -> j.members().stream().anyMatch(r -> f.wire(r) != null));
-            if (!points.isEmpty()
-                    && wire
-                    && points.stream().allMatch(l -> Outlets.grounded(f, l) == Outlets.Has.NO)) {
+            if (!points.isEmpty() && wire && points.stream().allMatch(l -> Outlets.grounded(f, l) == Outlets.Has.NO)) {
                 out.found(d.name(), "A wire is on its ground terminal and leads to no ground.")
                         .in(d.box().name())
                         .outlets(points.stream().map(LoadPointWiring::id).toList())
@@ -187,7 +186,9 @@ final class GroundRules {
             for (Return g : l.grounds()) {
                 Set<String> old = new TreeSet<>();
                 g.way().hops().forEach(h -> {
-                    Facts.InCable w = h.thing().kind() == ThingKind.WIRE ? f.wire(h.thing().name()) : null;
+                    Facts.InCable w = h.thing().kind() == ThingKind.WIRE
+                            ? f.wire(h.thing().name())
+                            : null;
                     if (w != null && w.wire().metal() && w.cable().kind() == CableKind.BX) {
                         old.add(w.cable().name());
                     }
@@ -214,13 +215,15 @@ final class GroundRules {
                 continue;
             }
             List<Joint> metal = Facts.joints(b, r -> r instanceof Ref.BoxMetal);
-            boolean armour = f.cablesAt(b.name()).stream().anyMatch(c -> c.kind().metal() != null);
+            boolean armour =
+                    f.cablesAt(b.name()).stream().anyMatch(c -> c.kind().metal() != null);
             boolean grounded = metal.stream()
                     .anyMatch(j -> j.members().stream()
                             .map(f::wire)
                             .anyMatch(w -> w != null && f.isShown(w.name(), Conductor.GROUND)));
             boolean energised = f.cablesAt(b.name()).stream()
-                    .anyMatch(c -> c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.HOT)));
+                    .anyMatch(c ->
+                            c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.HOT)));
             if (grounded || armour || !energised) {
                 continue;
             }

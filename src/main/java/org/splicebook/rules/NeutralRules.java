@@ -153,9 +153,8 @@ final class NeutralRules {
                                 .map(LoadPointWiring::id)
                                 .toList());
                 f.pointsOf(d.name())
-                        .forEach(l -> l.feeds().stream()
-                                .findFirst()
-                                .ifPresent(w -> x.way("From " + w.terminal(), w.way())));
+                        .forEach(l ->
+                                l.feeds().stream().findFirst().ifPresent(w -> x.way("From " + w.terminal(), w.way())));
                 x.add();
             }
         }
@@ -215,12 +214,13 @@ final class NeutralRules {
                     .filter(r -> r.conductor() == Conductor.NEUTRAL && r.thing().kind() == ThingKind.DEVICE)
                     .filter(r -> isSwitch(f, r.thing().name()))
                     .filter(r -> l.reliesOn().stream()
-                            .noneMatch(h -> h.conductor() == Conductor.HOT
-                                    && h.thing().equals(r.thing())))
+                            .noneMatch(h ->
+                                    h.conductor() == Conductor.HOT && h.thing().equals(r.thing())))
                     .forEach(r -> {
                         Facts.InBox at = f.device(r.thing().name());
                         Findings.Draft d = out.found(
-                                        r.sureness() != Sureness.MAY || isInEveryWay(l, r.thing().name()),
+                                        r.sureness() != Sureness.MAY
+                                                || isInEveryWay(l, r.thing().name()),
                                         r.thing().name(),
                                         "The neutral of " + l.id()
                                                 + " passes this switch and its hot does not: off, it stays live.")
@@ -250,8 +250,7 @@ final class NeutralRules {
     private static void fused(Facts f, Findings out) {
         f.house().panels().values().stream()
                 .filter(p -> p.neutralFuse() != null)
-                .forEach(p -> out.found(
-                                p.name(), "A fuse in the neutral: when it blows, all that is off stays live.")
+                .forEach(p -> out.found(p.name(), "A fuse in the neutral: when it blows, all that is off stays live.")
                         .in(p.name())
                         .add());
     }
@@ -278,7 +277,8 @@ final class NeutralRules {
     private static void noReturn(Facts f, Findings out) {
         for (LoadPointWiring l : f.points()) {
             boolean live = l.feeds().stream().anyMatch(x -> x.sureness() != Sureness.MAY);
-            boolean oneHot = l.feeds().stream().map(x -> x.terminal()).distinct().count() == 1;
+            boolean oneHot =
+                    l.feeds().stream().map(x -> x.terminal()).distinct().count() == 1;
             if (live && oneHot && l.returns().isEmpty() && !f.isOpen(l)) {
                 Findings.Draft d = out.found(l.id(), "It is live and has no return: its neutral leads nowhere.")
                         .in(l.box())

@@ -19,8 +19,7 @@ final class Outlets {
     /** {@return whether it is a receptacle, a protective one's face among them} */
     static boolean isReceptacle(Facts f, LoadPointWiring l) {
         Facts.InBox d = f.device(l.device());
-        return d != null
-                && (d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE);
+        return d != null && (d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE);
     }
 
     /** {@return whether it takes more than one leg} */

@@ -36,16 +36,22 @@ final class PanelRules {
         all.put("directory-wording", PanelRules::wording);
         all.put("directory-lines-alike", PanelRules::alike);
         all.put("spare-that-feeds", PanelRules::spare);
-        all.put("surge-protection", (f, out) -> service(f, out, "Is a surge device at the service? The record has no word for one."));
-        all.put("emergency-disconnect", (f, out) -> service(f, out, "Is there a disconnect outdoors that anyone can reach?"));
+        all.put(
+                "surge-protection",
+                (f, out) -> service(f, out, "Is a surge device at the service? The record has no word for one."));
+        all.put(
+                "emergency-disconnect",
+                (f, out) -> service(f, out, "Is there a disconnect outdoors that anyone can reach?"));
     }
 
     private static void tandems(Facts f, Findings out) {
         for (Panel p : f.house().panels().values()) {
             List<String> halves = new ArrayList<>();
-            p.breakers().values().forEach(b -> b.spaces().stream()
-                    .filter(s -> HALF.matcher(s).matches())
-                    .forEach(halves::add));
+            p.breakers()
+                    .values()
+                    .forEach(b -> b.spaces().stream()
+                            .filter(s -> HALF.matcher(s).matches())
+                            .forEach(halves::add));
             if (!halves.isEmpty()) {
                 out.asked(
                                 p.name(),
@@ -63,16 +69,21 @@ final class PanelRules {
             for (Joint j : p.joints()) {
                 for (Ref r : j.members()) {
                     if (r instanceof Ref.PanelTerminal t && f.breakerOf(p.name() + "." + t.terminal()) != null) {
-                        j.members().stream().map(f::wire).filter(Objects::nonNull).forEach(w -> wires.computeIfAbsent(
-                                        t.terminal(), k -> new TreeSet<>())
-                                .add(w.name()));
+                        j.members().stream()
+                                .map(f::wire)
+                                .filter(Objects::nonNull)
+                                .forEach(w -> wires.computeIfAbsent(t.terminal(), k -> new TreeSet<>())
+                                        .add(w.name()));
                     }
                 }
             }
             wires.forEach((space, on) -> {
                 if (on.size() > 1) {
                     String breaker = String.valueOf(f.breakerOf(p.name() + "." + space));
-                    out.found(breaker, String.join(" and ", on) + " are on one terminal of it. Few breakers are listed for two.")
+                    out.found(
+                                    breaker,
+                                    String.join(" and ", on)
+                                            + " are on one terminal of it. Few breakers are listed for two.")
                             .in(p.name())
                             .of(breaker)
                             .add();
@@ -85,11 +96,10 @@ final class PanelRules {
         for (Panel p : f.house().panels().values()) {
             for (Joint j : p.joints()) {
                 boolean bar = j.members().stream()
-                        .anyMatch(r -> r instanceof Ref.PanelTerminal t && t.terminal().equals("n"));
+                        .anyMatch(r ->
+                                r instanceof Ref.PanelTerminal t && t.terminal().equals("n"));
                 for (Ref r : j.members()) {
-                    if (bar
-                            && r instanceof Ref.PanelTerminal t
-                            && f.breakerOf(p.name() + "." + t.terminal()) != null) {
+                    if (bar && r instanceof Ref.PanelTerminal t && f.breakerOf(p.name() + "." + t.terminal()) != null) {
                         out.found(
                                         String.valueOf(f.breakerOf(p.name() + "." + t.terminal())),
                                         "Its terminal is joined to the neutral bar: a short.")
@@ -122,11 +132,16 @@ final class PanelRules {
     private static void spaces(Facts f, Findings out) {
         for (Panel p : f.house().panels().values()) {
             Map<String, List<String>> bySpace = new HashMap<>();
-            p.breakers().values().forEach(b -> b.spaces()
-                    .forEach(s -> bySpace.computeIfAbsent(s, k -> new ArrayList<>()).add(b.key())));
+            p.breakers()
+                    .values()
+                    .forEach(b -> b.spaces()
+                            .forEach(s -> bySpace.computeIfAbsent(s, k -> new ArrayList<>())
+                                    .add(b.key())));
             bySpace.forEach((s, keys) -> {
                 if (keys.size() > 1) {
-                    out.found(p.name() + "." + s, "Two breakers are recorded in one space: " + String.join(" and ", keys) + ".")
+                    out.found(
+                                    p.name() + "." + s,
+                                    "Two breakers are recorded in one space: " + String.join(" and ", keys) + ".")
                             .in(p.name())
                             .add();
                 }
@@ -139,7 +154,8 @@ final class PanelRules {
                     .filter(s -> s.matches("[0-9]{1,4}[a-z]?"))
                     .filter(s -> Integer.parseInt(s.replaceAll("[a-z]", "")) > most)
                     .forEach(s -> out.found(
-                                    p.name() + "." + s, "The panel is recorded with " + most + " spaces; this is beyond them.")
+                                    p.name() + "." + s,
+                                    "The panel is recorded with " + most + " spaces; this is beyond them.")
                             .in(p.name())
                             .add());
         }
@@ -162,8 +178,8 @@ final class PanelRules {
     private static void throwsOfService(Facts f, Findings out) {
         double most = out.text().number("most");
         for (Panel p : f.house().panels().values()) {
-            boolean service = p.supply().stream()
-                    .anyMatch(s -> f.house().sources().containsKey(s));
+            boolean service =
+                    p.supply().stream().anyMatch(s -> f.house().sources().containsKey(s));
             if (!service || p.main() != null) {
                 continue;
             }
@@ -177,7 +193,9 @@ final class PanelRules {
                         .in(p.name())
                         .add();
             } else if (!f.house().isComplete(p, Complete.BREAKERS)) {
-                out.asked(p.name(), "It has no one main. Are all breakers that are fed straight from the lugs recorded?")
+                out.asked(
+                                p.name(),
+                                "It has no one main. Are all breakers that are fed straight from the lugs recorded?")
                         .in(p.name())
                         .add();
             }
@@ -186,11 +204,14 @@ final class PanelRules {
 
     private static void main(Facts f, Findings out) {
         for (Panel p : f.house().panels().values()) {
-            if (p.main() != null && p.main().rating() != null && p.rating() != null
+            if (p.main() != null
+                    && p.main().rating() != null
+                    && p.rating() != null
                     && p.main().rating().base() > p.rating().base()) {
                 out.found(
                                 p.name(),
-                                "Its main is " + p.main().rating().said() + " and its bus " + p.rating().said() + ".")
+                                "Its main is " + p.main().rating().said() + " and its bus "
+                                        + p.rating().said() + ".")
                         .in(p.name())
                         .add();
             }
@@ -236,7 +257,8 @@ final class PanelRules {
         Map<String, List<String>> by = new TreeMap<>();
         for (Facts.InPanel b : f.breakers()) {
             if (!label(b).isEmpty() && !isUnused(label(b))) {
-                by.computeIfAbsent(b.panel().name() + "/" + label(b), k -> new ArrayList<>()).add(b.name());
+                by.computeIfAbsent(b.panel().name() + "/" + label(b), k -> new ArrayList<>())
+                        .add(b.name());
             }
         }
         by.values().stream()
@@ -255,7 +277,10 @@ final class PanelRules {
         for (Facts.InPanel b : f.breakers()) {
             List<String> fed = f.servedBy(b.name()).stream().map(l -> l.id()).toList();
             if (isUnused(label(b)) && !fed.isEmpty()) {
-                out.found(b.name(), "The directory says \"" + b.breaker().label() + "\" and it feeds " + fed.size() + " load points.")
+                out.found(
+                                b.name(),
+                                "The directory says \"" + b.breaker().label() + "\" and it feeds " + fed.size()
+                                        + " load points.")
                         .in(b.panel().name())
                         .of(b.name())
                         .outlets(fed)
@@ -266,7 +291,8 @@ final class PanelRules {
 
     private static void service(Facts f, Findings out, String question) {
         f.house().panels().values().stream()
-                .filter(p -> p.supply().stream().anyMatch(s -> f.house().sources().containsKey(s)))
+                .filter(p ->
+                        p.supply().stream().anyMatch(s -> f.house().sources().containsKey(s)))
                 .findFirst()
                 .ifPresent(p -> out.asked(p.name(), question).in(p.name()).add());
     }

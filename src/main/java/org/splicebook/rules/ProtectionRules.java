@@ -52,7 +52,8 @@ final class ProtectionRules {
 
     private static void byPlace(Facts f, Findings out) {
         for (LoadPointWiring l : f.points()) {
-            if (!Outlets.isReceptacle(f, l) || (Outlets.isOfTwoLegs(f, l) && !out.text().has("volts-250", "yes"))) {
+            if (!Outlets.isReceptacle(f, l)
+                    || (Outlets.isOfTwoLegs(f, l) && !out.text().has("volts-250", "yes"))) {
                 continue;
             }
             PlaceKind kind = f.kindOf(l.place());
@@ -77,9 +78,9 @@ final class ProtectionRules {
                     : out.found(
                             has == Outlets.Has.NO,
                             l.id(),
-                            "A receptacle in " + place.said() + " that "
-                                    + (has == Outlets.Has.NO ? "has" : "may have") + " no ground-fault protection.");
-            tell(f, d, l).since(since(out.text(), kind)).add();
+                            "A receptacle in " + place.said() + " that " + (has == Outlets.Has.NO ? "has" : "may have")
+                                    + " no ground-fault protection.");
+            tell(d, l).since(since(out.text(), kind)).add();
         }
     }
 
@@ -96,10 +97,13 @@ final class ProtectionRules {
 
     private static String question(Place place, String outlet) {
         return switch (place.kind()) {
-            case KITCHEN -> "Does " + outlet + " serve a counter, or is it within 6 ft of the sink? It has, or may have, no ground-fault protection.";
+            case KITCHEN ->
+                "Does " + outlet
+                        + " serve a counter, or is it within 6 ft of the sink? It has, or may have, no ground-fault protection.";
             case BASEMENT -> "Is " + place.said() + " finished? Unfinished, it asks for ground-fault protection.";
-            default -> "Is " + outlet + " in a part of " + place.said()
-                    + " that is damp, an unfinished basement or a garage? Such a part asks for ground-fault protection.";
+            default ->
+                "Is " + outlet + " in a part of " + place.said()
+                        + " that is damp, an unfinished basement or a garage? Such a part asks for ground-fault protection.";
         };
     }
 
@@ -113,7 +117,7 @@ final class ProtectionRules {
                 .orElse(null);
     }
 
-    private static Findings.Draft tell(Facts f, Findings.Draft d, LoadPointWiring l) {
+    private static Findings.Draft tell(Findings.Draft d, LoadPointWiring l) {
         d.in(l.box()).outlets(List.of(l.id()));
         l.feeds().stream().findFirst().ifPresent(x -> d.of(x.breaker()).way("From " + x.terminal(), x.way()));
         return d;
@@ -123,12 +127,11 @@ final class ProtectionRules {
         for (LoadPointWiring l : f.points()) {
             Outlets.Has has = Outlets.has(f, l, Protection.GROUND_FAULT);
             if (Outlets.isOneOf(f, l, out.text().list("equipment")) && has != Outlets.Has.YES) {
-                tell(
-                                f,
-                                out.found(
+                tell(out.found(
                                         has == Outlets.Has.NO,
                                         l.id(),
-                                        "What hangs on it is listed, and it " + (has == Outlets.Has.NO ? "has" : "may have")
+                                        "What hangs on it is listed, and it "
+                                                + (has == Outlets.Has.NO ? "has" : "may have")
                                                 + " no ground-fault protection."),
                                 l)
                         .add();
@@ -141,20 +144,24 @@ final class ProtectionRules {
             Facts.InBox d = f.device(l.device());
             PlaceKind kind = f.kindOf(l.place());
             boolean outdoors = kind != null && out.text().has("places", kind.word());
-            if (!outdoors || d == null || Outlets.isReceptacle(f, l) || out.text().has("let-off", d.family().name().toLowerCase(Locale.ROOT))) {
+            if (!outdoors
+                    || d == null
+                    || Outlets.isReceptacle(f, l)
+                    || out.text().has("let-off", d.family().name().toLowerCase(Locale.ROOT))) {
                 continue;
             }
             Outlets.Has has = Outlets.has(f, l, Protection.GROUND_FAULT);
             if (has != Outlets.Has.YES) {
                 boolean hvac = Outlets.isOneOf(f, l, out.text().list("ask-equipment"));
                 Findings.Draft x = hvac
-                        ? out.asked(l.id(), "Listed heating or cooling equipment may be let off until a date. Is it, here?")
+                        ? out.asked(
+                                l.id(), "Listed heating or cooling equipment may be let off until a date. Is it, here?")
                         : out.found(
                                 has == Outlets.Has.NO,
                                 l.id(),
                                 "An outdoor outlet that " + (has == Outlets.Has.NO ? "has" : "may have")
                                         + " no ground-fault protection.");
-                tell(f, x, l).add();
+                tell(x, l).add();
             }
         }
     }
@@ -165,7 +172,9 @@ final class ProtectionRules {
         for (LoadPointWiring l : f.points()) {
             PlaceKind kind = f.kindOf(l.place());
             boolean judged = kind != null && out.text().has("judged-by-place", kind.word());
-            if (Outlets.isReceptacle(f, l) && !judged && Outlets.has(f, l, Protection.GROUND_FAULT) != Outlets.Has.YES) {
+            if (Outlets.isReceptacle(f, l)
+                    && !judged
+                    && Outlets.has(f, l, Protection.GROUND_FAULT) != Outlets.Has.YES) {
                 outlets.add(l.id());
             }
         }
@@ -224,7 +233,8 @@ final class ProtectionRules {
     private static void tamperResistant(Facts f, Findings out) {
         List<String> outlets = new ArrayList<>();
         for (Facts.InBox d : f.devices()) {
-            if (out.text().has("kinds", d.device().kind().name()) && !Outlets.says(d.device().label(), TAMPER)) {
+            if (out.text().has("kinds", d.device().kind().name())
+                    && !Outlets.says(d.device().label(), TAMPER)) {
                 outlets.add(d.name());
             }
         }
@@ -240,8 +250,12 @@ final class ProtectionRules {
     private static void weatherResistant(Facts f, Findings out) {
         for (Facts.InBox d : f.devices()) {
             PlaceKind kind = f.kindOf(d.box().place());
-            boolean receptacle = d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE;
-            if (receptacle && kind != null && out.text().has("places", kind.word()) && d.device().label() == null) {
+            boolean receptacle =
+                    d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE;
+            if (receptacle
+                    && kind != null
+                    && out.text().has("places", kind.word())
+                    && d.device().label() == null) {
                 out.asked(
                                 d.name(),
                                 "Is it weather-resistant (WR on its face), under a cover that keeps rain out while something is plugged in?")
@@ -304,11 +318,15 @@ final class ProtectionRules {
     private static void noNeutral(Facts f, Findings out) {
         for (Facts.InBox d : f.devices()) {
             DeviceKind.Guard guard = d.device().kind().guard();
-            if (guard == null || !guard.sensesNeutral() || d.device().kind().findTerminal("line.neutral").isEmpty()) {
+            if (guard == null
+                    || !guard.sensesNeutral()
+                    || d.device().kind().findTerminal("line.neutral").isEmpty()) {
                 continue;
             }
-            boolean hot = !Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "line.hot")).isEmpty();
-            boolean neutral = !Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "line.neutral")).isEmpty();
+            boolean hot = !Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "line.hot"))
+                    .isEmpty();
+            boolean neutral = !Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "line.neutral"))
+                    .isEmpty();
             if (hot && !neutral) {
                 boolean sure = d.device().unused().contains("line.neutral")
                         || f.house().isComplete(d.box(), Complete.JOINTS);
@@ -361,7 +379,8 @@ final class ProtectionRules {
     /** A receptacle with a ground slot where no ground is. */
     private static void replacement(Facts f, Findings out) {
         for (Facts.InBox d : f.devices()) {
-            boolean receptacle = d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE;
+            boolean receptacle =
+                    d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE;
             boolean slot = d.device().kind().findTerminal("ground").isPresent()
                     && !d.device().unused().contains("ground-slot")
                     && !Outlets.says(d.device().label(), Set.of("two-slot", "two slot", "two slots"));
@@ -374,7 +393,8 @@ final class ProtectionRules {
             if (!none && !perhaps) {
                 continue;
             }
-            boolean behind = points.stream().allMatch(l -> Outlets.has(f, l, Protection.GROUND_FAULT) == Outlets.Has.YES);
+            boolean behind =
+                    points.stream().allMatch(l -> Outlets.has(f, l, Protection.GROUND_FAULT) == Outlets.Has.YES);
             if (behind && Outlets.says(d.device().label(), NO_GROUND)) {
                 continue;
             }
@@ -397,9 +417,7 @@ final class ProtectionRules {
                 l.protections().stream()
                         .filter(p -> p.function() == Protection.GROUND_FAULT)
                         .findFirst()
-                        .ifPresent(p -> tell(
-                                        f,
-                                        out.found(
+                        .ifPresent(p -> tell(out.found(
                                                 l.id(),
                                                 "When " + p.by().name()
                                                         + " trips, this goes off and nobody may notice."),
@@ -411,6 +429,7 @@ final class ProtectionRules {
 
     /** {@return whether a terminal is wired in its box} */
     static boolean isWired(Facts.InBox d, String terminal) {
-        return !Facts.joints(d.box(), (Ref r) -> Facts.isTerminal(r, d.name(), terminal)).isEmpty();
+        return !Facts.joints(d.box(), (Ref r) -> Facts.isTerminal(r, d.name(), terminal))
+                .isEmpty();
     }
 }

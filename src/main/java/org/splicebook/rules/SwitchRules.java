@@ -33,8 +33,8 @@ final class SwitchRules {
                 return;
             }
             boolean neutral = f.cablesAt(d.box().name()).stream()
-                    .anyMatch(c -> c.wires().stream()
-                            .anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.NEUTRAL)));
+                    .anyMatch(c ->
+                            c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.NEUTRAL)));
             boolean may = f.cablesAt(d.box().name()).stream()
                     .anyMatch(c -> c.wires().stream().anyMatch(w -> mayBeNeutral(f, c, w.name())));
             if (neutral) {
@@ -50,9 +50,7 @@ final class SwitchRules {
 
     private static boolean mayBeNeutral(Facts f, Cable c, String wire) {
         var u = f.use(c.name() + "." + wire);
-        return u == null
-                || u.uses().isEmpty()
-                || u.uses().stream().anyMatch(x -> x.conductor() == Conductor.NEUTRAL);
+        return u == null || u.uses().isEmpty() || u.uses().stream().anyMatch(x -> x.conductor() == Conductor.NEUTRAL);
     }
 
     /** The load points of a family whose hot passes a switch. */
@@ -89,8 +87,7 @@ final class SwitchRules {
     private static void overGround(Facts f, Findings out) {
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
-            boolean ground = !l.returns().isEmpty()
-                    && l.returns().stream().allMatch(r -> r.over() == Conductor.GROUND);
+            boolean ground = !l.returns().isEmpty() && l.returns().stream().allMatch(r -> r.over() == Conductor.GROUND);
             if (d != null && d.family() == DeviceKind.Family.SWITCH && ground) {
                 out.found(d.name(), "What it draws for itself returns over ground.")
                         .in(d.box().name())
@@ -115,7 +112,9 @@ final class SwitchRules {
             boolean passes = l.feeds().stream()
                     .anyMatch(x -> x.way().hops().stream().anyMatch(h -> {
                         Facts.InBox s = h.thing().kind() == ThingKind.TERMINAL
-                                ? f.device(h.thing().name().substring(0, h.thing().name().indexOf('.')))
+                                ? f.device(h.thing()
+                                        .name()
+                                        .substring(0, h.thing().name().indexOf('.')))
                                 : null;
                         return s != null && s.family() == DeviceKind.Family.SWITCH;
                     }));

@@ -102,7 +102,8 @@ final class WireRules {
         Facts.InBox d = f.device(l.device());
         return d != null
                 && (text.has("let-off", d.device().kind().name())
-                        || (d.device().load() != null && text.has("let-off", d.device().load())));
+                        || (d.device().load() != null
+                                && text.has("let-off", d.device().load())));
     }
 
     private static boolean isFeeder(Facts f, Cable c) {
@@ -114,8 +115,7 @@ final class WireRules {
         if (w.size() == null) {
             return null;
         }
-        String material =
-                w.material() == null || w.material() == Wire.Material.COPPER ? "copper" : "aluminium";
+        String material = w.material() == null || w.material() == Wire.Material.COPPER ? "copper" : "aluminium";
         for (String row : text.list(material)) {
             String[] sizeAndAmperes = row.split(" ");
             if (sizeAndAmperes[0].equals(w.size())) {
@@ -162,7 +162,8 @@ final class WireRules {
     private static void aluminium(Facts f, Findings out) {
         for (Cable c : f.house().cables().values()) {
             boolean small = c.wires().stream()
-                    .anyMatch(w -> w.material() == Wire.Material.ALUMINIUM && out.text().has("sizes", String.valueOf(w.size())));
+                    .anyMatch(w -> w.material() == Wire.Material.ALUMINIUM
+                            && out.text().has("sizes", String.valueOf(w.size())));
             boolean unknown = c.wires().stream()
                             .anyMatch(w -> w.material() == null && out.text().has("sizes", String.valueOf(w.size())))
                     && isOfThoseYears(f, out.text(), c);
@@ -233,7 +234,9 @@ final class WireRules {
             for (Joint j : b.joints()) {
                 boolean aluminium = j.members().stream()
                         .map(f::wire)
-                        .anyMatch(w -> w != null && w.wire().material() == Wire.Material.ALUMINIUM && !w.wire().metal());
+                        .anyMatch(w -> w != null
+                                && w.wire().material() == Wire.Material.ALUMINIUM
+                                && !w.wire().metal());
                 if (j.by() == Joint.By.OTHER || (aluminium && j.by() == Joint.By.PUSH_IN)) {
                     out.found(Facts.said(b.name(), j), "Joined in a way that no listed connector is made for.")
                             .in(b.name())
@@ -246,18 +249,24 @@ final class WireRules {
     private static void hotInWhite(Facts f, Findings out) {
         for (WireUse u : f.wiring().wires()) {
             Facts.InCable w = f.wire(u.wire());
-            if (w == null || !out.text().has("colours", w.wire().colour()) || w.cable().kind() == CableKind.OPEN_WIRE) {
+            if (w == null
+                    || !out.text().has("colours", w.wire().colour())
+                    || w.cable().kind() == CableKind.OPEN_WIRE) {
                 continue;
             }
-            boolean hot = u.uses().stream()
-                    .anyMatch(x -> x.conductor() == Conductor.HOT && x.sureness() != Sureness.MAY);
+            boolean hot =
+                    u.uses().stream().anyMatch(x -> x.conductor() == Conductor.HOT && x.sureness() != Sureness.MAY);
             boolean neutral = f.isShown(w.name(), Conductor.NEUTRAL);
             if (hot && !neutral) {
                 Findings.Draft d = out.asked(
                                 w.name(), "It is " + w.wire().colour() + " and hot. Is it re-marked at both ends?")
                         .on(w.cable().about().basisOr(f.house().basis()));
                 w.cable().ends().forEach(e -> d.in(e.boxOrNull()));
-                u.uses().stream().map(x -> x.pole()).filter(p -> p != null).findFirst().ifPresent(p -> d.of(f.breakerOf(p)));
+                u.uses().stream()
+                        .map(x -> x.pole())
+                        .filter(p -> p != null)
+                        .findFirst()
+                        .ifPresent(p -> d.of(f.breakerOf(p)));
                 d.add();
             }
         }
@@ -267,14 +276,17 @@ final class WireRules {
     private static void groundColour(Facts f, Findings out) {
         for (WireUse u : f.wiring().wires()) {
             Facts.InCable w = f.wire(u.wire());
-            if (w == null || w.wire().metal() || !out.text().has("colours", w.wire().colour())) {
+            if (w == null
+                    || w.wire().metal()
+                    || !out.text().has("colours", w.wire().colour())) {
                 continue;
             }
             boolean hot = f.isShown(w.name(), Conductor.HOT);
             boolean neutral = f.isShown(w.name(), Conductor.NEUTRAL);
             if (hot || neutral) {
                 Findings.Draft d = out.found(
-                                w.name(), "It is " + w.wire().colour() + " and " + (hot ? "hot" : "carries a neutral") + ".")
+                                w.name(),
+                                "It is " + w.wire().colour() + " and " + (hot ? "hot" : "carries a neutral") + ".")
                         .on(w.cable().about().basisOr(f.house().basis()));
                 w.cable().ends().forEach(e -> d.in(e.boxOrNull()));
                 d.add();
@@ -287,11 +299,12 @@ final class WireRules {
         for (Box b : f.house().boxes().values()) {
             boolean whole = f.house().isComplete(b, Complete.JOINTS);
             Set<String> named = new TreeSet<>();
-            b.joints().forEach(j -> j.members().forEach(r -> {
-                if (r instanceof Ref.WireEnd e) {
-                    named.add(e.cable() + "." + e.wire());
-                }
-            }));
+            b.joints()
+                    .forEach(j -> j.members().forEach(r -> {
+                        if (r instanceof Ref.WireEnd e) {
+                            named.add(e.cable() + "." + e.wire());
+                        }
+                    }));
             for (Cable c : f.cablesAt(b.name())) {
                 boolean ends = c.ends().stream().anyMatch(e -> b.name().equals(e.boxOrNull()));
                 if (!ends || named.isEmpty()) {

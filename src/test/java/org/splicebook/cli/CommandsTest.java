@@ -329,4 +329,15 @@ class CommandsTest {
         assertThat(program.run("flow", alderRow, "--report", "wibble")).isEqualTo(1);
         assertThat(program.err()).contains("wibble", "open-neutral", "loose-neutral");
     }
+
+    @Test
+    void checkTellsWhatIsFoundAskedAndThatItIsAdvice() {
+        assertThat(program.run("check", alderRow, "--width", "80")).isZero();
+        assertThat(program.out()).contains("US code, 2023", "Asked", "never an approval", "Test every wire");
+        assertThat(program.run("check", alderRow, "--edition", "physics", "--json"))
+                .isZero();
+        assertThat(Json.read(program.out()).at("/pack").asText()).isEqualTo("physics");
+        assertThat(program.run("check", alderRow, "--edition", "1999")).isEqualTo(1);
+        assertThat(program.err()).contains("1999", "2023");
+    }
 }
