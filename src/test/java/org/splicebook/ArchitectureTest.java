@@ -50,7 +50,18 @@ class ArchitectureTest {
             entry("graph", Set.of("problem", "record", "wiring", "answer", "store")),
             entry("render", Set.of("loadflow", "rules", "problem", "record", "wiring", "answer")),
             entry("web", Set.of("loadflow", "problem", "record", "wiring", "answer", "store", "render", "housefile")),
-            entry("cli", Set.of("loadflow", "rules", "problem", "record", "wiring", "answer", "store", "render", "housefile")),
+            entry(
+                    "cli",
+                    Set.of(
+                            "loadflow",
+                            "rules",
+                            "problem",
+                            "record",
+                            "wiring",
+                            "answer",
+                            "store",
+                            "render",
+                            "housefile")),
             entry("app", Set.of(EVERYTHING)));
 
     /** Library: the only package that may use it. */

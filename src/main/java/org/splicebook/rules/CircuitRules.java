@@ -133,7 +133,8 @@ final class CircuitRules {
                         .toList();
                 Double amperes = breaker.amperes();
                 if (!others.isEmpty()) {
-                    tell(out.found(
+                    tell(
+                                    out.found(
                                             b,
                                             "It serves receptacles of the " + kind.word() + " and also " + some(others)
                                                     + "."),
@@ -142,14 +143,16 @@ final class CircuitRules {
                             .outlets(others)
                             .add();
                 } else if (amperes == null) {
-                    tell(out.asked(
+                    tell(
+                                    out.asked(
                                             b,
                                             "What is its rating? Receptacles of the " + kind.word() + " ask for 20 A."),
                                     all,
                                     b)
                             .add();
                 } else if (amperes < 20) {
-                    tell(out.found(
+                    tell(
+                                    out.found(
                                             b,
                                             "Receptacles of the " + kind.word() + " hang on " + Math.round(amperes)
                                                     + " A; 20 A are asked for."),

@@ -127,7 +127,8 @@ final class ProtectionRules {
         for (LoadPointWiring l : f.points()) {
             Outlets.Has has = Outlets.has(f, l, Protection.GROUND_FAULT);
             if (Outlets.isOneOf(f, l, out.text().list("equipment")) && has != Outlets.Has.YES) {
-                tell(out.found(
+                tell(
+                                out.found(
                                         has == Outlets.Has.NO,
                                         l.id(),
                                         "What hangs on it is listed, and it "
@@ -417,7 +418,8 @@ final class ProtectionRules {
                 l.protections().stream()
                         .filter(p -> p.function() == Protection.GROUND_FAULT)
                         .findFirst()
-                        .ifPresent(p -> tell(out.found(
+                        .ifPresent(p -> tell(
+                                        out.found(
                                                 l.id(),
                                                 "When " + p.by().name()
                                                         + " trips, this goes off and nobody may notice."),

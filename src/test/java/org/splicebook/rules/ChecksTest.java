@@ -163,7 +163,6 @@ class ChecksTest {
                     devices: {r: {kind: duplex-receptacle, tabs: {hot: in, neutral: in}}}
                     joints: [[K1.black, r.hot], [K1.white, r.neutral], [K1.bare, r.ground]]
                     complete: [cables, joints]
-                """
-                .formatted(place, more);
+                """.formatted(place, more);
     }
 }
