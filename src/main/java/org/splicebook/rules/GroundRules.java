@@ -147,7 +147,7 @@ final class GroundRules {
     /** A ground terminal that is wired, and no ground bar behind it. */
     private static void leadsNowhere(Facts f, Findings out) {
         for (Facts.InBox d : f.devices()) {
-            if (!ProtectionRules.isWired(d, "ground")) {
+            if (!DeviceRules.isWired(d, "ground")) {
                 continue;
             }
             List<LoadPointWiring> points = f.pointsOf(d.name());
@@ -171,7 +171,7 @@ final class GroundRules {
             }
             boolean terminal = d.device().kind().loadPoints().stream().anyMatch(p -> p.ground() != null);
             boolean live = l.feeds().stream().anyMatch(x -> x.sureness() != Sureness.MAY);
-            if (terminal && live && Outlets.grounded(f, l) == Outlets.Has.NO && !ProtectionRules.isWired(d, "ground")) {
+            if (terminal && live && Outlets.grounded(f, l) == Outlets.Has.NO && !DeviceRules.isWired(d, "ground")) {
                 out.found(l.id(), "It has no ground: a fault leaves its metal live.")
                         .in(l.box())
                         .outlets(List.of(l.id()))

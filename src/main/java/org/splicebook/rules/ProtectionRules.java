@@ -8,22 +8,15 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.record.Basis;
-import org.splicebook.record.Complete;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Place;
 import org.splicebook.record.PlaceKind;
 import org.splicebook.record.Protection;
-import org.splicebook.record.Ref;
-import org.splicebook.record.TestResult;
 import org.splicebook.wiring.LoadPointWiring;
-import org.splicebook.wiring.ThingKind;
-import org.splicebook.wiring.Way;
 
 /** Ground-fault, arc-fault and tamper-resistant cover, and the devices that give it. */
 final class ProtectionRules {
     private static final Set<String> TAMPER = Set.of("tamper", "tr ", " tr", "(tr)");
-    private static final Set<String> NO_GROUND = Set.of("no equipment ground");
 
     private ProtectionRules() {}
 
@@ -35,12 +28,6 @@ final class ProtectionRules {
         all.put("arc-fault-by-room", ProtectionRules::arcFault);
         all.put("tamper-resistant", ProtectionRules::tamperResistant);
         all.put("weather-resistant", ProtectionRules::weatherResistant);
-        all.put("line-and-load-reversed", ProtectionRules::reversed);
-        all.put("protective-device-without-neutral", ProtectionRules::noNeutral);
-        all.put("protective-device-failed-its-test", ProtectionRules::failed);
-        all.put("protective-device-out-of-reach", ProtectionRules::outOfReach);
-        all.put("ungrounded-replacement", ProtectionRules::replacement);
-        all.put("critical-load-behind-ground-fault", ProtectionRules::critical);
     }
 
     /** Whether a place asks for something. */
@@ -117,7 +104,7 @@ final class ProtectionRules {
                 .orElse(null);
     }
 
-    private static Findings.Draft tell(Findings.Draft d, LoadPointWiring l) {
+    static Findings.Draft tell(Findings.Draft d, LoadPointWiring l) {
         d.in(l.box()).outlets(List.of(l.id()));
         l.feeds().stream().findFirst().ifPresent(x -> d.of(x.breaker()).way("From " + x.terminal(), x.way()));
         return d;
@@ -267,171 +254,5 @@ final class ProtectionRules {
                         .add();
             }
         }
-    }
-
-    /** Fed on LOAD: what hangs on its LINE is behind the sensor, and its own face is not. */
-    private static void reversed(Facts f, Findings out) {
-        for (Facts.InBox d : f.devices()) {
-            DeviceKind kind = d.device().kind();
-            if (kind.guard() == null || kind.findTerminal("load.hot").isEmpty()) {
-                continue;
-            }
-            for (LoadPointWiring l : f.points()) {
-                boolean own = l.device().equals(d.name());
-                boolean passesBackwards = l.feeds().stream().anyMatch(x -> backwards(x.way(), d.name(), own));
-                if (passesBackwards) {
-                    Findings.Draft x = out.found(
-                                    d.name(),
-                                    "It is fed on its LOAD terminals: its own face is not protected"
-                                            + (kind.guard().reversed() == DeviceKind.Reversed.LOCKS_OUT
-                                                    ? ", and it stays dead."
-                                                    : "."))
-                            .in(d.box().name())
-                            .outlets(f.pointsOf(d.name()).stream()
-                                    .map(LoadPointWiring::id)
-                                    .toList());
-                    l.feeds().stream()
-                            .findFirst()
-                            .ifPresent(w -> x.of(w.breaker()).way("From " + w.terminal(), w.way()));
-                    x.add();
-                    break;
-                }
-            }
-        }
-    }
-
-    /** From the load point towards the source a way meets LOAD after LINE only where the device is fed from behind. */
-    private static boolean backwards(Way way, String device, boolean own) {
-        int line = -1;
-        int load = -1;
-        int i = 0;
-        for (var h : way.hops()) {
-            if (h.thing().kind() == ThingKind.TERMINAL) {
-                line = h.thing().name().equals(device + ".line.hot") && line < 0 ? i : line;
-                load = h.thing().name().equals(device + ".load.hot") && load < 0 ? i : load;
-            }
-            i++;
-        }
-        // Its own face lies on LOAD: fed there, the way never meets LINE.
-        return own ? load >= 0 && line < 0 : line >= 0 && load > line;
-    }
-
-    private static void noNeutral(Facts f, Findings out) {
-        for (Facts.InBox d : f.devices()) {
-            DeviceKind.Guard guard = d.device().kind().guard();
-            if (guard == null
-                    || !guard.sensesNeutral()
-                    || d.device().kind().findTerminal("line.neutral").isEmpty()) {
-                continue;
-            }
-            boolean hot = !Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "line.hot"))
-                    .isEmpty();
-            boolean neutral = !Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "line.neutral"))
-                    .isEmpty();
-            if (hot && !neutral) {
-                boolean sure = d.device().unused().contains("line.neutral")
-                        || f.house().isComplete(d.box(), Complete.JOINTS);
-                if (sure) {
-                    out.found(d.name(), "It has no neutral on LINE: without one it cannot open.")
-                            .in(d.box().name())
-                            .add();
-                } else {
-                    out.asked(d.name(), "Is there a neutral on its LINE terminal? Without one it cannot open.")
-                            .in(d.box().name())
-                            .add();
-                }
-            }
-        }
-    }
-
-    /** The newest test of each device counts. */
-    private static void failed(Facts f, Findings out) {
-        for (Facts.InBox d : f.devices()) {
-            TestResult last = f.house().tests().stream()
-                    .filter(t -> t.device().equals(d.name()))
-                    .reduce((a, b) -> b.date().compareTo(a.date()) >= 0 ? b : a)
-                    .orElse(null);
-            if (last != null && last.result().equals("failed")) {
-                out.found(d.name(), "It failed its test (" + last.what() + ") on " + last.date() + ".")
-                        .in(d.box().name())
-                        .on(Basis.TESTED)
-                        .outlets(f.points().stream()
-                                .filter(l -> l.protections().stream()
-                                        .anyMatch(p -> p.by().name().equals(d.name())))
-                                .map(LoadPointWiring::id)
-                                .toList())
-                        .add();
-            }
-        }
-    }
-
-    private static void outOfReach(Facts f, Findings out) {
-        for (Facts.InBox d : f.devices()) {
-            PlaceKind kind = f.kindOf(d.box().place());
-            boolean far = kind != null && out.text().has("places", kind.word());
-            if (d.device().kind().guard() != null && (d.box().hidden() || far)) {
-                out.found(d.box().hidden(), d.name(), "Its buttons cannot readily be reached.")
-                        .in(d.box().name())
-                        .add();
-            }
-        }
-    }
-
-    /** A receptacle with a ground slot where no ground is. */
-    private static void replacement(Facts f, Findings out) {
-        for (Facts.InBox d : f.devices()) {
-            boolean receptacle =
-                    d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE;
-            boolean slot = d.device().kind().findTerminal("ground").isPresent()
-                    && !d.device().unused().contains("ground-slot")
-                    && !Outlets.says(d.device().label(), Set.of("two-slot", "two slot", "two slots"));
-            List<LoadPointWiring> points = f.pointsOf(d.name());
-            if (!receptacle || !slot || points.isEmpty()) {
-                continue;
-            }
-            boolean none = points.stream().allMatch(l -> Outlets.grounded(f, l) == Outlets.Has.NO);
-            boolean perhaps = points.stream().anyMatch(l -> Outlets.grounded(f, l) == Outlets.Has.PERHAPS);
-            if (!none && !perhaps) {
-                continue;
-            }
-            boolean behind =
-                    points.stream().allMatch(l -> Outlets.has(f, l, Protection.GROUND_FAULT) == Outlets.Has.YES);
-            if (behind && Outlets.says(d.device().label(), NO_GROUND)) {
-                continue;
-            }
-            Findings.Draft x = none && !behind
-                    ? out.found(d.name(), "It has a ground slot and no ground, and is not ground-fault protected.")
-                    : none
-                            ? out.asked(
-                                    d.name(),
-                                    "It has a ground slot, no ground, and is ground-fault protected. Do its labels say so?")
-                            : out.possible(d.name(), "It has a ground slot and perhaps no ground.");
-            x.in(d.box().name())
-                    .outlets(points.stream().map(LoadPointWiring::id).toList())
-                    .add();
-        }
-    }
-
-    private static void critical(Facts f, Findings out) {
-        for (LoadPointWiring l : f.points()) {
-            if (Outlets.isOneOf(f, l, out.text().list("loads"))) {
-                l.protections().stream()
-                        .filter(p -> p.function() == Protection.GROUND_FAULT)
-                        .findFirst()
-                        .ifPresent(p -> tell(
-                                        out.found(
-                                                l.id(),
-                                                "When " + p.by().name()
-                                                        + " trips, this goes off and nobody may notice."),
-                                        l)
-                                .add());
-            }
-        }
-    }
-
-    /** {@return whether a terminal is wired in its box} */
-    static boolean isWired(Facts.InBox d, String terminal) {
-        return !Facts.joints(d.box(), (Ref r) -> Facts.isTerminal(r, d.name(), terminal))
-                .isEmpty();
     }
 }

@@ -16,11 +16,13 @@ final class Rules {
         NeutralRules.add(all);
         WireRules.add(all);
         ProtectionRules.add(all);
+        DeviceRules.add(all);
         GroundRules.add(all);
         SwitchRules.add(all);
         BoxRules.add(all);
         PanelRules.add(all);
         CircuitRules.add(all);
+        LoadRules.add(all);
         return all;
     }
 

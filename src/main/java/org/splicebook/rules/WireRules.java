@@ -38,8 +38,6 @@ final class WireRules {
         all.put("live-cable-end-not-found", WireRules::endNotFound);
         all.put("open-wiring", WireRules::openWiring);
         all.put("cord-as-wiring", WireRules::cord);
-        all.put("cable-not-found-in-box", WireRules::moreCables);
-        all.put("splice-without-box", WireRules::noBox);
     }
 
     /** Every wire downstream of a breaker, through mixed sizes; loads with a rating of their own are let off, and said. */
@@ -384,36 +382,5 @@ final class WireRules {
     private static boolean isDeviceOnly(Facts f, CableEnd e) {
         Box b = f.house().boxes().get(String.valueOf(e.boxOrNull()));
         return b != null && b.devices().size() == 1 && f.cablesAt(b.name()).size() == 1;
-    }
-
-    private static void moreCables(Facts f, Findings out) {
-        for (Box b : f.house().boxes().values()) {
-            long known = f.cablesAt(b.name()).stream()
-                    .mapToLong(c -> c.ends().stream()
-                                    .filter(e -> b.name().equals(e.boxOrNull()))
-                                    .count()
-                            + c.through().stream().filter(b.name()::equals).count())
-                    .sum();
-            if (b.cableEntries() != null && b.cableEntries() > known) {
-                out.asked(
-                                b.name(),
-                                b.cableEntries() + " cables were counted entering and " + known
-                                        + " are recorded. Which are the others?")
-                        .in(b.name())
-                        .add();
-            }
-        }
-    }
-
-    private static void noBox(Facts f, Findings out) {
-        for (Box b : f.house().boxes().values()) {
-            boolean none = b.shell() != null && b.shell().material().equals("none");
-            boolean cable = f.cablesAt(b.name()).stream().anyMatch(c -> c.kind() != CableKind.OPEN_WIRE);
-            if (none && cable && !b.joints().isEmpty()) {
-                out.found(b.name(), "Wires of a cable are joined in the open air, without a box.")
-                        .in(b.name())
-                        .add();
-            }
-        }
     }
 }
