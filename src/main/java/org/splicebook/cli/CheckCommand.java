@@ -1,11 +1,8 @@
 package org.splicebook.cli;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.housefile.HouseFiles;
 import org.splicebook.record.House;
 import org.splicebook.render.FindingsJson;
 import org.splicebook.render.FindingsText;
@@ -14,7 +11,6 @@ import org.splicebook.rules.Checks;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
-import org.splicebook.store.HouseStore;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -54,7 +50,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = record();
+        House record = Houses.record(house, program, store);
         Pack pack = edition == null ? Packs.of(record) : Packs.find(edition).get();
         List<Finding> found = Checks.of(record, pack);
         terminal.out()
@@ -63,16 +59,5 @@ final class CheckCommand implements Callable<Integer> {
                                 ? Json.text(FindingsJson.write(record, pack, found)) + "\n"
                                 : FindingsText.write(record, pack, found, output.width(terminal)));
         return ExitCodes.OK;
-    }
-
-    private House record() {
-        if (Files.exists(Path.of(house))) {
-            return HouseFiles.read(Path.of(house)).get();
-        }
-        try (HouseStore houses = program.open(store.choice())) {
-            return houses.findHouse(house)
-                    .orElseThrow(() -> Houses.notFound(house))
-                    .house();
-        }
     }
 }

@@ -1,11 +1,8 @@
 package org.splicebook.cli;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.housefile.HouseFiles;
 import org.splicebook.loadflow.FlowReport;
 import org.splicebook.loadflow.FlowResult;
 import org.splicebook.loadflow.LoadCase;
@@ -18,7 +15,6 @@ import org.splicebook.render.FlowReportJson;
 import org.splicebook.render.FlowReportText;
 import org.splicebook.render.FlowText;
 import org.splicebook.render.Json;
-import org.splicebook.store.HouseStore;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -66,7 +62,7 @@ final class FlowCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        LoadFlow flow = LoadFlow.of(record());
+        LoadFlow flow = LoadFlow.of(Houses.record(house, program, store));
         LoadCase said = state.read(flow);
         if (netlist) {
             terminal.out().print(SpiceText.of(flow.solve(said).get()));
@@ -92,16 +88,5 @@ final class FlowCommand implements Callable<Integer> {
         return output.json()
                 ? Json.text(FlowReportJson.write(record, which, made)) + "\n"
                 : FlowReportText.write(record, which, made, output.width(terminal));
-    }
-
-    private House record() {
-        if (Files.exists(Path.of(house))) {
-            return HouseFiles.read(Path.of(house)).get();
-        }
-        try (HouseStore houses = program.open(store.choice())) {
-            return houses.findHouse(house)
-                    .orElseThrow(() -> Houses.notFound(house))
-                    .house();
-        }
     }
 }

@@ -1,13 +1,30 @@
 package org.splicebook.cli;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.store.HouseStore;
 
 /** What commands say about houses that are not there, or are there already. */
 final class Houses {
     private Houses() {}
+
+    /** {@return the record of a house file or folder of them, or of a stored house of that id} */
+    static House record(String fileOrHouse, Program program, StoreOptions store) {
+        if (Files.exists(Path.of(fileOrHouse))) {
+            return HouseFiles.read(Path.of(fileOrHouse)).get();
+        }
+        try (HouseStore houses = program.open(store.choice())) {
+            return houses.findHouse(fileOrHouse)
+                    .orElseThrow(() -> notFound(fileOrHouse))
+                    .house();
+        }
+    }
 
     static ProblemException notFound(String house) {
         return new ProblemException(Problem.error(

@@ -69,7 +69,7 @@ public final class Packs {
                 rules.put(String.valueOf(id), text(String.valueOf(id), text, edition));
             }
         });
-        return new Pack("us-" + edition, US.get("title") + ", " + edition, edition, rules, Map.of(), Map.of());
+        return new Pack("us-" + edition, US.get("title") + ", " + edition, edition, rules);
     }
 
     /** {@return the hazards that need no code} */
@@ -83,7 +83,7 @@ public final class Packs {
                                 id, t.title(), t.severity(), true, null, "", "", t.cure(), t.licensed(), t.values()));
             }
         });
-        return new Pack(PHYSICS_ID, String.valueOf(PHYSICS.get("title")), null, rules, Map.of(), Map.of());
+        return new Pack(PHYSICS_ID, String.valueOf(PHYSICS.get("title")), null, rules);
     }
 
     private static Map<String, Map<?, ?>> rules(Map<?, ?> pack) {
