@@ -12,6 +12,7 @@ final class ComputedQuestions {
             Dark.QUESTION,
             ShutOffQuestion.QUESTION,
             Differences.QUESTION,
+            Fill.QUESTION,
             HalfFinished.QUESTION,
             MissingProtection.QUESTION,
             StillLive.QUESTION,

@@ -3,9 +3,13 @@ package org.splicebook.housefile;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Box;
+import org.splicebook.record.BoxPart;
 import org.splicebook.record.Device;
+import org.splicebook.record.StandardBox;
 import org.splicebook.record.Unit;
 
 /** Reads boxes and their devices, their joints aside. */
@@ -14,6 +18,7 @@ final class BoxReader {
     static final String NONE = "none";
 
     private static final int MOST_CABLES = 200;
+    private static final int MOST_GANGS = 12;
     private static final Map<String, String> CLAMPS = Map.of("inside", "inside", "outside", "outside", NONE, NONE);
 
     private final Known known;
@@ -79,6 +84,45 @@ final class BoxReader {
                 f.quantity("volume", Unit.Dimension.VOLUME, null),
                 f.word("clamps", CLAMPS),
                 f.quantity("depth", Unit.Dimension.LENGTH, null),
+                size(f),
+                f.integer("gangs", 1, MOST_GANGS),
+                Values.notTooMany(f.list("parts"), f.at("parts"), problems).stream()
+                        .map(this::part)
+                        .flatMap(Optional::stream)
+                        .toList(),
                 f.note());
+    }
+
+    private Optional<BoxPart> part(Node n) {
+        Fields f = Fields.of(n, Shapes.keys("box-part"), problems);
+        f.need("kind", "Say what it is, for example kind: extension-ring.");
+        BoxPart.Kind kind = f.word("kind", Words.BOX_PART);
+        BoxPart part = kind == null
+                ? null
+                : new BoxPart(
+                        kind,
+                        size(f),
+                        f.quantity("volume", Unit.Dimension.VOLUME, null),
+                        f.text("material"),
+                        WiresReader.size(f, "wire", problems),
+                        f.note());
+        return Optional.ofNullable(part);
+    }
+
+    private @Nullable StandardBox size(Fields f) {
+        Node.Scalar s = f.scalar("size");
+        StandardBox size = s == null ? null : StandardBoxes.all().get(s.text());
+        if (s != null && size == null) {
+            problems.error(
+                    ProblemKind.BAD_VALUE,
+                    s.at(),
+                    s.said() + " is not a standard size of box.",
+                    () -> Nearest.to(s.text(), StandardBoxes.all().keySet())
+                            .map(near -> "Did you mean " + near + "?")
+                            .orElse("The sizes: "
+                                    + String.join(", ", StandardBoxes.all().keySet())
+                                    + ". A box of another size has volume: instead."));
+        }
+        return size;
     }
 }

@@ -3,6 +3,7 @@ package org.splicebook.housefile;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
+import org.splicebook.record.BoxPart;
 import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Quantity;
@@ -39,7 +40,21 @@ final class BoxWriter {
                 .put("volume", s.volume())
                 .put("clamps", s.clamps())
                 .put("depth", s.depth())
+                .put("size", s.size() == null ? null : s.size().name())
+                .put("gangs", s.gangs() == null ? null : s.gangs().toString())
+                .putList("parts", s.parts(), BoxWriter::part)
                 .put("note", s.note())
+                .node();
+    }
+
+    private static Node part(BoxPart p) {
+        return new Tree()
+                .put("kind", Words.word(p.kind()))
+                .put("size", p.size() == null ? null : p.size().name())
+                .put("volume", p.volume())
+                .put("material", p.material())
+                .put("wire", p.wire())
+                .put("note", p.note())
                 .node();
     }
 
@@ -51,7 +66,8 @@ final class BoxWriter {
                 .putList("unused", d.unused())
                 .put("load", d.load())
                 .put("watts", watts(d.watts()))
-                .put("label", d.label());
+                .put("label", d.label())
+                .put("canopy", d.canopy());
         if (d.kind().name().equals(Kinds.OTHER)) {
             own(d.kind(), tree);
         }

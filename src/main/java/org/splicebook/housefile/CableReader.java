@@ -48,11 +48,31 @@ final class CableReader {
                         wires.wires(),
                         ends,
                         through,
+                        loops(f, through),
                         f.quantity("length", Unit.Dimension.LENGTH, null),
                         f.about());
         if (cable != null && wires.whole()) {
             known.cables.put(name, cable);
         }
+    }
+
+    private @Nullable List<String> loops(Fields f, List<String> through) {
+        if (!f.has("loops")) {
+            return null;
+        }
+        List<String> loops = new ArrayList<>();
+        for (Node.Scalar s : Values.notTooMany(f.scalars("loops"), f.at("loops"), problems)) {
+            if (through.contains(s.text())) {
+                loops.add(s.text());
+            } else {
+                problems.error(
+                        ProblemKind.BAD_VALUE,
+                        s.at(),
+                        "The cable does not pass " + s.said() + ".",
+                        "A loop lies in a box that the cable passes uncut: name it under through as well.");
+            }
+        }
+        return loops;
     }
 
     private List<CableEnd> ends(Fields f) {

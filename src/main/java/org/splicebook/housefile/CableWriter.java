@@ -30,6 +30,7 @@ final class CableWriter {
                 .put("material", material == null ? null : Words.word(material))
                 .put("ends", Tree.list(c.ends(), CableWriter::end))
                 .putList("through", c.through())
+                .put("loops", c.loops() == null ? null : Tree.list(c.loops()))
                 .put("length", c.length())
                 .about(c.about())
                 .node();

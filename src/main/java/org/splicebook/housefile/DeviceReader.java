@@ -15,6 +15,8 @@ import org.splicebook.record.Unit;
 final class DeviceReader {
     private static final Set<String> OWN_KEYS = Set.of("terminals", "links", "load-points", "guard", "box-fill");
 
+    private static final Map<String, String> CANOPY = Map.of("domed", "domed", "flat", "flat", "none", "none");
+
     private final Problems problems;
 
     DeviceReader(Problems problems) {
@@ -50,6 +52,7 @@ final class DeviceReader {
                         f.text("load"),
                         f.quantity("watts", Unit.Dimension.POWER, Unit.WATT),
                         f.text("label"),
+                        f.word("canopy", CANOPY),
                         f.about());
         return device;
     }

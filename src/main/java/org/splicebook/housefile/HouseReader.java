@@ -268,7 +268,16 @@ final class HouseReader {
             all.put(
                     name,
                     new Device(
-                            name, d.kind(), d.rating(), tabs, d.unused(), d.load(), d.watts(), d.label(), d.about()));
+                            name,
+                            d.kind(),
+                            d.rating(),
+                            tabs,
+                            d.unused(),
+                            d.load(),
+                            d.watts(),
+                            d.label(),
+                            d.canopy(),
+                            d.about()));
         });
         return all;
     }

@@ -139,7 +139,12 @@ final class WiresReader {
 
     /** {@return the size under {@code size:}, or null when it is not said or broken, which the problems say} */
     static @Nullable String size(Fields f, Problems problems) {
-        Node.Scalar s = f.scalar("size");
+        return size(f, "size", problems);
+    }
+
+    /** The same under another key. */
+    static @Nullable String size(Fields f, String key, Problems problems) {
+        Node.Scalar s = f.scalar(key);
         if (s == null) {
             return null;
         }

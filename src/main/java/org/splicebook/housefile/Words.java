@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import org.splicebook.record.Basis;
+import org.splicebook.record.BoxPart;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.CableKind;
 import org.splicebook.record.Complete;
@@ -23,6 +24,7 @@ final class Words {
     static final Map<String, Breaker.Position> POSITION = of(Breaker.Position.values(), Words::word);
     static final Map<String, CableKind> CABLE_KIND = of(CableKind.values(), CableKind::word);
     static final Map<String, Complete> COMPLETE = of(Complete.values(), Complete::word);
+    static final Map<String, BoxPart.Kind> BOX_PART = of(BoxPart.Kind.values(), Words::word);
     static final Map<String, Joint.By> BY = of(Joint.By.values(), Joint.By::word);
     static final Map<String, PlaceKind> PLACE_KIND = of(PlaceKind.values(), PlaceKind::word);
     static final Map<String, Protection> PROTECTION = of(Protection.values(), Protection::word);

@@ -32,9 +32,12 @@ public record Box(
      * The box itself.
      *
      * @param material {@code steel}, {@code plastic}, {@code none} (in the open air), ...
-     * @param volume marked volume
+     * @param volume marked volume; it goes before that of the standard size
      * @param clamps {@code inside}, {@code outside}, {@code none}
      * @param depth how far its edge lies behind the finished surface
+     * @param size its standard size; null when not known or when it has none
+     * @param gangs how many gangs wide it is; null when not said
+     * @param parts rings, covers, barriers and what else counts for the room in it
      * @param note free words
      */
     public record Shell(
@@ -42,10 +45,17 @@ public record Box(
             @Nullable Quantity volume,
             @Nullable String clamps,
             @Nullable Quantity depth,
+            @Nullable StandardBox size,
+            @Nullable Integer gangs,
+            List<BoxPart> parts,
             @Nullable String note) {
-        /** A shell without a note. */
+        public Shell {
+            parts = List.copyOf(parts);
+        }
+
+        /** A shell of no standard size, without parts and note. */
         public Shell(String material, @Nullable Quantity volume, @Nullable String clamps, @Nullable Quantity depth) {
-            this(material, volume, clamps, depth, null);
+            this(material, volume, clamps, depth, null, null, List.of(), null);
         }
     }
 

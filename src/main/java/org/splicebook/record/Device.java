@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param load what hangs on it, for example {@code water-heater}, {@code freezer}
  * @param watts nameplate power, if known
  * @param label words on it or on its plate
+ * @param canopy how a luminaire covers its box: {@code domed} (room for its own wires), {@code flat}, or {@code none} where it brings
+ *     no wires of its own into the box; null when not said
  * @param about basis, age, note
  */
 public record Device(
@@ -26,7 +28,22 @@ public record Device(
         @Nullable String load,
         @Nullable Quantity watts,
         @Nullable String label,
+        @Nullable String canopy,
         Provenance about) {
+    /** A device of whose canopy nothing is said. */
+    public Device(
+            String name,
+            DeviceKind kind,
+            @Nullable Quantity rating,
+            Map<String, Boolean> tabs,
+            Set<String> unused,
+            @Nullable String load,
+            @Nullable Quantity watts,
+            @Nullable String label,
+            Provenance about) {
+        this(name, kind, rating, tabs, unused, load, watts, label, null, about);
+    }
+
     public Device {
         tabs = Ordered.map(tabs);
         unused = Ordered.set(unused);

@@ -76,6 +76,7 @@ class RandomTextTest {
                                     d.load(),
                                     d.watts(),
                                     d.label(),
+                                    d.canopy(),
                                     d.about())));
             boxes.put(
                     name,
