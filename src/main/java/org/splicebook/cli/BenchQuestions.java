@@ -24,6 +24,7 @@ final class BenchQuestions {
             entry("always-hot", Map.of("box", "dining-door")),
             entry("before-closing", Map.of("box", "stair-head")),
             entry("box-breakers", Map.of("box", "stair-head")),
+            entry("fill", Map.of("box", "stair-head")),
             entry("half-finished", Map.of("box", "stair-head")),
             entry("evidence", Map.of("point", "bath-1.top")),
             entry("houses-with-crossing", Map.of("kind", "borrowed")),

@@ -271,6 +271,33 @@ class CommandsTest {
     }
 
     @Test
+    void fillTellsEveryBoxBrieflyAndOneInFull() {
+        assertThat(program.run("fill", alderRow, "--width", "80")).isZero();
+        assertThat(program.out()).contains("bench", "stair-foot", "never an approval");
+        assertThat(program.run("fill", alderRow, "bench", "--edition", "2017", "--width", "44"))
+                .isZero();
+        assertThat(program.out()).contains("What counts", "314.16(B)(4)", "count up to");
+        assertThat(program.out().lines()).allMatch(l -> l.length() <= 44);
+    }
+
+    @Test
+    void fillAsJsonHasTheBoundsOfEveryItem() {
+        assertThat(program.run("fill", alderRow, "bench", "--json")).isZero();
+        JsonNode fill = Json.read(program.out());
+        assertThat(fill.path("capacity").path("least").asDouble()).isEqualTo(30.3);
+        assertThat(fill.path("items")).isNotEmpty().allMatch(i -> i.path("room").has("least"));
+        assertThat(program.run("fill", alderRow, "--json")).isZero();
+        assertThat(Json.read(program.out()).path("boxes")).isNotEmpty();
+    }
+
+    @Test
+    void fillOfWhatIsNoBoxIsAProblem() {
+        assertThat(program.run("fill", alderRow, "nowhere")).isEqualTo(4);
+        assertThat(program.run("fill", alderRow, "main")).isEqualTo(1);
+        assertThat(program.err()).contains("is a panel");
+    }
+
+    @Test
     void flowOfAFileTellsVoltsAndWhatTheyHangOn() {
         assertThat(program.run("flow", alderRow, "--fault", "open service.n", "--width", "90"))
                 .isZero();
