@@ -2,8 +2,6 @@ package org.splicebook.ask;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.splicebook.answer.Answer;
@@ -11,6 +9,7 @@ import org.splicebook.answer.Row;
 import org.splicebook.record.Complete;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.wiring.evidence.Instruments;
 
 /** What readings and record leave unproved of an answer's rows: legs, second halves, ghosts, readings that prove nothing. */
 final class Unproved {
@@ -113,14 +112,18 @@ final class Unproved {
     }
 
     private void lit(Sighting s, Sighting.Lit l) {
-        String instrument = Objects.requireNonNullElse(s.instrument(), "").toLowerCase(Locale.ROOT);
-        if (instrument.contains("contactless") || instrument.contains("probe")) {
-            lines.add(
-                    "Anything by " + s.id() + " of " + s.date() + ": a contactless probe shows and excludes nothing.");
+        if (Instruments.isField(s.instrument())) {
+            lines.add("Anything by " + s.id() + " of " + s.date() + ": a " + s.instrument()
+                    + " only reacts to a field. It shows and excludes nothing.");
         } else if (l.read() == Sighting.Reading.NOT_LIT
                 && (l.before() != Sighting.Reading.LIT || l.after() != Sighting.Reading.LIT)) {
             lines.add("That " + l.at() + " hangs on " + said(s.withOff()) + ", by " + s.id() + " of " + s.date()
                     + ": it was not seen lit before and after.");
+        } else if (l.read() == Sighting.Reading.NOT_LIT && !Instruments.tells(s.instrument())) {
+            lines.add("That " + l.at() + " hangs on " + said(s.withOff()) + ", by " + s.id() + " of " + s.date() + ": "
+                    + (s.instrument() == null
+                            ? "what it was read with was not noted."
+                            : "a " + s.instrument() + " is no instrument that counts."));
         }
     }
 

@@ -28,7 +28,7 @@ record HalfKnown(House truth, House record, String box, List<Sighting> sightings
     /** What goes wrong beside the oddities that every random house has: second feeds, islands joined, subpanels, loads across two hots. */
     enum Hazard {
         NONE,
-        /** A box of which every wire was tested. */
+        /** A box of which every wire was tested; in every second such house, a small one, all hots anywhere, and only landings in the panels are not known. */
         TESTED,
         /** Something was added to the wiring after the sightings. */
         STALE,
@@ -39,11 +39,18 @@ record HalfKnown(House truth, House record, String box, List<Sighting> sightings
     /** {@return the house of that seed} */
     static HalfKnown of(long seed) {
         Hazard hazard = Hazard.values()[(int) (seed % 4)];
-        Shape shape = seed % 100 == 48 ? Shape.MIDDLE : Shape.SMALL;
+        boolean hotsTested = isLandingsHidden(seed);
+        Shape shape =
+                hotsTested ? new Shape(4, 9, (int) (seed / 8 % 4)) : seed % 100 == 48 ? Shape.MIDDLE : Shape.SMALL;
         House truth = RandomHouses.house(seed, shape);
-        House record = Hidden.hide(truth, seed, share(seed));
+        House record = hotsTested
+                ? Hidden.hideLandings(truth, seed, 0.3 + 2 * share(seed))
+                : Hidden.hide(truth, seed, share(seed));
         Random random = new Random(seed * 13 + 1);
         List<String> boxes = new ArrayList<>(record.boxes().keySet());
+        if (boxes.isEmpty()) {
+            return of(seed + 8);
+        }
         String box = boxes.get(random.nextInt(boxes.size()));
         return switch (hazard) {
             case NONE ->
@@ -53,19 +60,23 @@ record HalfKnown(House truth, House record, String box, List<Sighting> sightings
                         box,
                         new TrueSightings(truth, seed).anywhere(5).all(),
                         hazard);
-            case TESTED ->
-                new HalfKnown(
+            case TESTED -> {
+                TrueSightings made = new TrueSightings(truth, seed).anywhere(2);
+                yield new HalfKnown(
                         truth,
                         record,
                         box,
-                        new TrueSightings(truth, seed)
-                                .anywhere(2)
-                                .everyWireOf(box, record)
-                                .all(),
+                        (hotsTested ? made.everyHotWire(record) : made.everyWireOf(box, record)).all(),
                         hazard);
+            }
             case STALE -> stale(seed, shape, truth, record, box);
             case PANEL_NOT_LISTED -> new HalfKnown(truth, withoutPanel(record), box, List.of(), hazard);
         };
+    }
+
+    /** {@return whether nothing is hidden but landings in panels, and every hot is tested} */
+    static boolean isLandingsHidden(long seed) {
+        return seed % 8 == 5;
     }
 
     /** {@return how much of a house is hidden, by seed} */

@@ -1,6 +1,7 @@
 package org.splicebook.oracle;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -30,19 +31,42 @@ public final class Hidden {
     /** Boxes that a cable enters of which the record does not say so. */
     private final Set<String> openToCables = new HashSet<>();
 
-    private Hidden(House house, long seed, double share) {
+    /** Whether nothing but landings of hots in panels is hidden. */
+    private final boolean landingsOnly;
+
+    private final ShutOffTruth truth;
+    private final BitSet live;
+
+    private Hidden(House house, long seed, double share, boolean landingsOnly) {
         this.house = house;
+        this.landingsOnly = landingsOnly;
+        this.truth = new ShutOffTruth(house);
+        this.live = truth.liveWith(new BitSet(), -1, false);
         this.random = new Random(seed * 31 + 5);
         this.share = share;
     }
 
     /** {@return the house with about that share of its joints, cable ends and boxes no longer known} */
     public static House hide(House house, long seed, double share) {
-        return new Hidden(house, seed, share).make();
+        return new Hidden(house, seed, share, false).make();
+    }
+
+    /** {@return the house with about that share of the landings in its panels that a breaker feeds no longer known; all else is} */
+    static House hideLandings(House house, long seed, double share) {
+        return new Hidden(house, seed, share, true).make();
+    }
+
+    /** Whether a joint is hidden whole (0) or not (1). */
+    private double landing(String box, Joint j) {
+        boolean hot = house.panels().containsKey(box)
+                && j.members().stream()
+                        .map(m -> truth.net.byName.get(m.said()))
+                        .anyMatch(v -> v != null && live.get(v));
+        return hot && random.nextDouble() < share ? 0 : 1;
     }
 
     private boolean chance(double p) {
-        return random.nextDouble() < p;
+        return !landingsOnly && random.nextDouble() < p;
     }
 
     private House make() {
@@ -145,7 +169,7 @@ public final class Hidden {
         for (Joint j : all) {
             List<Ref> members = new ArrayList<>(j.members());
             members.removeIf(m -> m instanceof Ref.WireEnd w && lostEnds.contains(w.cable() + "@" + w.end()));
-            double way = random.nextDouble();
+            double way = landingsOnly ? landing(box, j) : random.nextDouble();
             if (way < share / 2) {
                 open.add(box);
                 continue;

@@ -27,6 +27,19 @@ public class ShutOffMissesTest {
         assertThat(misses(0, FEW)).isEmpty();
     }
 
+    /** Or the absence of misses would tell nothing of what tests exclude. */
+    @Test
+    void inSomeHousesTestsExcludeBreakers() {
+        assertThat(LongStream.range(0, MANY)
+                        .filter(HalfKnown::isLandingsHidden)
+                        .mapToObj(HalfKnown::of)
+                        .flatMap(h -> ShutOff.of(h.record(), h.sightings(), Target.box(h.box())).excluded().stream())
+                        .filter(e -> !e.tests().isEmpty())
+                        .limit(3)
+                        .count())
+                .isEqualTo(3);
+    }
+
     @Test
     @Tag("full")
     void noMissInManyHouses() {

@@ -20,6 +20,8 @@ import org.splicebook.wiring.evidence.Evidence;
 
 /** What somebody would see who walks through the house as it is with some breakers off: true readings, not all of them worth much. */
 final class TrueSightings {
+    private static final int MOST_POSITIONS = 4;
+
     private final House house;
     private final Netlist net;
     private final ShutOffTruth truth;
@@ -57,15 +59,35 @@ final class TrueSightings {
 
     /** {@return those sightings, and of every wire end in a box with each breaker off twice, in the positions of switches asked for} */
     TrueSightings everyWireOf(String box, House record) {
+        return each(
+                record,
+                truth.contents(box).stream()
+                        .map(net.vertices::get)
+                        .filter(x -> x.kind == Kind.WIRE_END)
+                        .map(x -> x.name)
+                        .toList());
+    }
+
+    /** {@return the same of every wire end in any box that can be live} */
+    TrueSightings everyHotWire(House record) {
+        BitSet live = truth.liveWith(new BitSet(), -1, false);
+        Set<String> ends = new TreeSet<>();
+        record.boxes()
+                .keySet()
+                .forEach(b -> truth.contents(b).stream()
+                        .filter(v -> live.get(v) && net.vertices.get(v).kind == Kind.WIRE_END)
+                        .forEach(v -> ends.add(net.vertices.get(v).name)));
+        return each(record, List.copyOf(ends));
+    }
+
+    private TrueSightings each(House record, List<String> ends) {
+        Map<String, List<Map<String, String>>> wanted = Evidence.positionsToTest(record, ends);
         Map<List<Map<String, String>>, List<String>> byPositions = new java.util.LinkedHashMap<>();
-        for (int v : truth.contents(box)) {
-            Vertex x = net.vertices.get(v);
-            if (x.kind == Kind.WIRE_END) {
-                byPositions
-                        .computeIfAbsent(Evidence.positionsToTest(record, x.name), k -> new ArrayList<>())
-                        .add(x.name);
-            }
-        }
+        ends.forEach(e -> byPositions
+                .computeIfAbsent(wanted.getOrDefault(e, List.of()), k -> new ArrayList<>())
+                .add(e));
+        // Nobody walks through a house in so many positions of its switches.
+        byPositions.keySet().removeIf(positions -> positions.size() > MOST_POSITIONS);
         byPositions.forEach((positions, points) -> positions.forEach(p -> {
             for (int round = 0; round < 3; round++) {
                 net.breakers.keySet().forEach(b -> pass(List.of(b), points, p));
@@ -105,17 +127,19 @@ final class TrueSightings {
         String pass = "p" + ++passes;
         int[] position = new int[net.levers.size()];
         Map<String, String> levers = new TreeMap<>();
-        boolean noted = chance(0.97);
         for (int i = 0; i < position.length; i++) {
             Lever l = net.levers.get(i);
+            String device =
+                    l.exclusive() ? l.name() : l.name().substring(0, l.name().indexOf('/'));
+            int asked = l.exclusive() ? -1 : l.positions().indexOf(wanted.getOrDefault(device, ""));
             // The main rather than the generator is closed, most of the time.
-            position[i] = l.exclusive() && chance(0.9)
-                    ? 0
-                    : random.nextInt(l.positions().size());
+            position[i] = asked >= 0
+                    ? asked
+                    : l.exclusive() && chance(0.9)
+                            ? 0
+                            : random.nextInt(l.positions().size());
             if (!l.exclusive() && chance(0.97)) {
-                levers.put(
-                        l.name().substring(0, l.name().indexOf('/')),
-                        l.positions().get(position[i]));
+                levers.put(device, l.positions().get(position[i]));
             }
         }
         BitSet none = new BitSet();

@@ -8,7 +8,7 @@ public final class Bars {
     private Bars() {}
 
     /**
-     * {@return the bars, and source terminals, that are held: over recorded wires, with every switch open}
+     * {@return the bars, with what lands on them, and source terminals, that are held: over recorded wires, with every switch open}
      *
      * @param net the graph
      * @param gone what is taken away
@@ -42,12 +42,26 @@ public final class Bars {
         }
         BitSet held = new BitSet(net.size());
         seen.stream()
-                .filter(v -> switch (net.kind(v)) {
-                    case NEUTRAL_BAR, GROUND_BAR, SOURCE_NEUTRAL, SOURCE_GROUND -> true;
-                    default -> false;
-                })
+                .filter(v -> isBar(net, v) || (net.kind(v) == MayNet.Kind.JOINT && isOnBar(net, v)))
                 .forEach(held::set);
         return held;
+    }
+
+    private static boolean isBar(MayNet net, int v) {
+        return switch (net.kind(v)) {
+            case NEUTRAL_BAR, GROUND_BAR, SOURCE_NEUTRAL, SOURCE_GROUND -> true;
+            default -> false;
+        };
+    }
+
+    private static boolean isOnBar(MayNet net, int joint) {
+        for (int k = 0; k < net.recordedCount(joint); k++) {
+            int u = net.recorded(joint, k);
+            if (isBar(net, u) && net.box(u).equals(net.box(joint))) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean carries(MayNet net, int v) {

@@ -28,11 +28,17 @@ final class Claims {
     private final BitSet everyPole = new BitSet();
     /** Stands for a source that nobody listed. */
     private final int unlisted;
+    /** Stands for whatever lights a point through a load, which no claim on poles speaks of. */
+    private final int throughLoad;
 
     private final List<Claim> all = new ArrayList<>();
     /** By name of a point as claims call it: its nodes. */
     private final Map<String, List<Integer>> nodesOf = new LinkedHashMap<>();
 
+    /** By such a name: the lever positions in it. */
+    private final Map<String, String> positionOf = new java.util.HashMap<>();
+
+    private final Map<List<Integer>, BitSet> comingThroughLoads = new java.util.HashMap<>();
     private final Map<List<Integer>, Direct> direct = new java.util.HashMap<>();
 
     Claims(House house, MayNet net) {
@@ -43,6 +49,7 @@ final class Claims {
         BitSet none = new BitSet();
         this.held = Bars.held(net, none, none);
         this.unlisted = net.size();
+        this.throughLoad = net.size() + 1;
         net.handles()
                 .forEach(h -> h.poles().stream()
                         .filter(p -> net.kind(p) == MayNet.Kind.POLE)
@@ -54,11 +61,13 @@ final class Claims {
     Conflicts conflicts(List<Sighting> sightings) {
         sightings.forEach(this::sighting);
         record();
-        return new Consistency(all, everyPole, this::leg).conflicts();
+        BitSet any = (BitSet) everyPole.clone();
+        any.set(throughLoad);
+        return new Consistency(all, any, this::leg).conflicts();
     }
 
     private String leg(int pole) {
-        if (pole == unlisted) {
+        if (pole == unlisted || pole == throughLoad) {
             return "";
         }
         for (int i = 0; i < net.recordedCount(pole); i++) {
@@ -94,7 +103,7 @@ final class Claims {
         } else if (seen instanceof Sighting.Lamps l
                 && l.hotNeutral()
                 && !name(s, l.at()).isEmpty()) {
-            claim(s, Claim.Kind.SOME, everyPole, name(s, l.at()));
+            claim(s, Claim.Kind.SOME, lighting(everyPole, name(s, l.at())), name(s, l.at()));
         }
     }
 
@@ -106,10 +115,23 @@ final class Claims {
         }
         Map<String, String> levers = new TreeMap<>(s.levers());
         levers.keySet().retainAll(direct(nodes).levers);
-        String name = (points.loadPoint(point) == null ? net.name(nodes.get(0)) : point)
-                + (levers.isEmpty() ? "" : " " + levers);
+        boolean allNoted = levers.size() == direct(nodes).levers.size();
+        String position = (levers.isEmpty() ? "" : " " + levers) + (allNoted ? "" : " (" + s.id() + ")");
+        String name = (points.loadPoint(point) == null ? net.name(nodes.get(0)) : point) + position;
         nodesOf.put(name, nodes);
+        positionOf.put(name, position);
         return name;
+    }
+
+    /** {@return these poles, and what stands for a load if one may light the point with what they have behind them} */
+    private BitSet lighting(BitSet poles, String point) {
+        BitSet all = (BitSet) poles.clone();
+        BitSet met = comingThroughLoads.computeIfAbsent(
+                nodesOf.getOrDefault(point, List.of()), n -> Direct.throughLoads(net, held, n));
+        if (met.intersects(poles) || met.get(unlisted)) {
+            all.set(throughLoad);
+        }
+        return all;
     }
 
     private void lit(Sighting s, Sighting.Lit l) {
@@ -125,16 +147,16 @@ final class Claims {
             if (both) {
                 claim(s, Claim.Kind.NONE, opened, at);
             } else {
-                claim(s, Claim.Kind.SOME, withUnlisted(supplied.perhaps(opened)), at);
+                claim(s, Claim.Kind.SOME, lighting(withUnlisted(supplied.perhaps(opened)), at), at);
             }
         } else if (Outs.isPaired(s)) {
             BitSet surely = supplied.surely(opened);
             if (both) {
                 BitSet rest = (BitSet) everyPole.clone();
                 rest.andNot(surely);
-                claim(s, Claim.Kind.SOME, rest, at);
+                claim(s, Claim.Kind.SOME, lighting(rest, at), at);
             } else {
-                claim(s, Claim.Kind.SOME, everyPole, at);
+                claim(s, Claim.Kind.SOME, lighting(everyPole, at), at);
                 claim(s, Claim.Kind.NONE, surely, at);
             }
         }
@@ -159,13 +181,13 @@ final class Claims {
                 .anyMatch(x -> x.system() == SourceSystem.SINGLE_230 || x.system() == SourceSystem.WYE_230_400);
         String a = name(s, v.from());
         String b = name(s, v.to());
-        if (otherSystem || a.isEmpty() || b.isEmpty() || !s.withOff().isEmpty() || !Outs.tells(s.instrument())) {
+        if (otherSystem || a.isEmpty() || b.isEmpty() || !s.withOff().isEmpty() || !Instruments.tells(s.instrument())) {
             return;
         }
         double volts = v.volts().value().doubleValue();
         if (volts >= UNLIKE) {
-            claim(s, Claim.Kind.SOME, everyPole, a);
-            claim(s, Claim.Kind.SOME, everyPole, b);
+            claim(s, Claim.Kind.SOME, lighting(everyPole, a), a);
+            claim(s, Claim.Kind.SOME, lighting(everyPole, b), b);
             claim(s, Claim.Kind.UNLIKE_LEGS, new BitSet(), a, b);
         } else if (volts <= ONE_LEG) {
             claim(s, Claim.Kind.ONE_LEG, new BitSet(), a, b);
@@ -253,7 +275,7 @@ final class Claims {
 
     /** What the record says of the points that sightings speak of. */
     private void record() {
-        Map<Integer, String> first = new TreeMap<>();
+        Map<List<Object>, String> first = new java.util.HashMap<>();
         new LinkedHashMap<>(nodesOf).forEach((name, nodes) -> {
             Direct d = direct(nodes);
             BitSet sure = (BitSet) d.surePoles.clone();
@@ -274,7 +296,8 @@ final class Claims {
             if (stands < 0) {
                 return;
             }
-            String other = first.putIfAbsent(stands, name);
+            // What is joined is fed alike only while the switches stand alike.
+            String other = first.putIfAbsent(List.of(stands, positionOf.getOrDefault(name, "")), name);
             if (other != null) {
                 all.add(new Claim(
                         new Fact.Recorded(name, Fact.Says.JOINED_TO, List.of(other)),

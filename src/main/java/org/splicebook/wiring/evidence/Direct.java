@@ -17,7 +17,9 @@ final class Direct {
     /** What the record joins to it in every position. */
     final BitSet sure = new BitSet();
 
+    /** The switches that may lie between it and what may feed it. */
     final Set<String> levers = new TreeSet<>();
+
     boolean meetsHeldBar;
     boolean meetsUnknown;
     boolean meetsWorld;
@@ -48,9 +50,23 @@ final class Direct {
     static Direct without(MayNet net, BitSet held, BitSet gone, int start) {
         Direct d = new Direct(net, held);
         d.flood(start, Extent.MAY, gone, d.poles);
+        d.keepLeversBetween(start);
         d.flood(start, Extent.RECORDED, gone, d.recordedPoles);
         d.flood(start, Extent.SURE, gone, d.surePoles);
         return d;
+    }
+
+    /** Leaves out levers that only lead on to dead ends. */
+    private void keepLeversBetween(int start) {
+        if (levers.isEmpty()) {
+            return;
+        }
+        Set<String> matter = new TreeSet<>();
+        Between.of(net, held, start).stream()
+                .map(net::thingOf)
+                .filter(v -> v >= 0 && net.isOnLever(v))
+                .forEach(v -> matter.add(net.lever(v)));
+        levers.retainAll(matter);
     }
 
     /** {@return what is, or may be, joined to one or the other of some points} */
@@ -70,6 +86,39 @@ final class Direct {
             any.meetsSource |= d.meetsSource;
         }
         return any;
+    }
+
+    /**
+     * {@return the poles from which current may come to some points over wires and loads; beyond the graph's things, a bit for what nobody
+     * listed and for sources with no pole between}
+     */
+    static BitSet throughLoads(MayNet net, BitSet held, java.util.List<Integer> starts) {
+        BitSet met = new BitSet();
+        BitSet seen = new BitSet(net.nodes());
+        java.util.ArrayDeque<Integer> queue = new java.util.ArrayDeque<>();
+        java.util.function.IntConsumer next = u -> {
+            if (!seen.get(u)) {
+                seen.set(u);
+                queue.add(u);
+            }
+        };
+        starts.forEach(next::accept);
+        while (!queue.isEmpty()) {
+            int node = queue.remove();
+            int v = net.thingOf(node);
+            if (node == net.world() || (v >= 0 && net.kind(v) == MayNet.Kind.SOURCE_POLE)) {
+                met.set(net.size());
+            }
+            if (v >= 0 && (net.kind(v) == MayNet.Kind.POLE || net.kind(v) == MayNet.Kind.MAIN_POLE)) {
+                met.set(v);
+            } else if (v < 0 || !held.get(v)) {
+                net.forEachNext(node, next);
+                if (v >= 0) {
+                    net.forEachAcross(v, next);
+                }
+            }
+        }
+        return met;
     }
 
     private void flood(int start, Extent extent, BitSet gone, BitSet met) {

@@ -3,6 +3,7 @@ package org.splicebook.wiring.evidence;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
@@ -126,14 +127,17 @@ public record Evidence(List<PointEvidence> points, List<Conflict> conflicts, boo
     }
 
     /**
-     * {@return in which positions of which switches paired tests, two from different passes in each, would exclude breakers at a wire end or
-     * terminal: one map of lever positions for each; empty where tests cannot exclude}
+     * {@return in which positions of which switches paired tests, two from different passes in each, would exclude breakers at wire ends or
+     * terminals, by point: one map of lever positions for each; empty where tests cannot exclude}
      *
      * @param house the record
-     * @param point a wire, wire end or terminal
+     * @param points wires, wire ends or terminals
      */
-    public static List<Map<String, String>> positionsToTest(House house, String point) {
+    public static Map<String, List<Map<String, String>>> positionsToTest(House house, List<String> points) {
         House seen = SeenOnly.of(house);
-        return new PairedTests(seen, MayNet.of(seen)).positions(point);
+        PairedTests tests = new PairedTests(seen, MayNet.of(seen));
+        Map<String, List<Map<String, String>>> all = new TreeMap<>();
+        points.forEach(p -> all.put(p, tests.positions(p)));
+        return all;
     }
 }

@@ -1,9 +1,11 @@
 package org.splicebook.wiring.evidence;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -51,7 +53,7 @@ final class PairedTests {
         for (Sighting s : sightings) {
             String pass = s.pass();
             Set<MayNet.Handle> off = points.handlesOf(s.withOff());
-            if (pass == null || off == null || !Outs.isPaired(s)) {
+            if (pass == null || off == null || !Outs.isPaired(s) || isSeenOtherwise(s, sightings)) {
                 continue;
             }
             BitSet against = supplied.surely(Outs.poles(off));
@@ -65,6 +67,19 @@ final class PairedTests {
         Set<Integer> live = new HashSet<>();
         tests.forEach((v, made) -> judge(v, made, excluded, by, live));
         return new Exclusions(net, excluded, live, by);
+    }
+
+    /** Whether the point was seen lit with the same breakers off, or more, and no switch known to have stood otherwise: then they do not agree. */
+    private boolean isSeenOtherwise(Sighting paired, List<Sighting> all) {
+        String at = ((Sighting.Lit) paired.seen()).at();
+        return all.stream()
+                .anyMatch(s -> s.seen() instanceof Sighting.Lit l
+                        && l.at().equals(at)
+                        && Outs.isLit(s)
+                        && Set.copyOf(s.withOff()).containsAll(paired.withOff())
+                        && s.levers().entrySet().stream()
+                                .allMatch(e -> e.getValue()
+                                        .equals(paired.levers().getOrDefault(e.getKey(), e.getValue()))));
     }
 
     /**
@@ -129,11 +144,39 @@ final class PairedTests {
             return;
         }
         made.stream().filter(t -> t.against().intersects(no)).forEach(t -> told.add(t.sighting()));
-        excluded.put(v, no);
-        by.put(v, told);
-        if (d.levers.isEmpty() && everyBreakerIsListed()) {
-            live.add(v);
+        boolean isLive = d.levers.isEmpty() && everyBreakerIsListed();
+        for (int u : joinedHere(v)) {
+            excluded.computeIfAbsent(u, k -> new BitSet()).or(no);
+            by.computeIfAbsent(u, k -> new TreeSet<>()).addAll(told);
+            if (isLive) {
+                live.add(u);
+            }
         }
+    }
+
+    /**
+     * A point and what is seen to be joined to it in its box: wire ends and terminals that share its joints. What feeds one of them would
+     * have fed the point too. Nothing that can open lies between: no wire out of the box, no contact.
+     */
+    private Set<Integer> joinedHere(int point) {
+        Set<Integer> found = new LinkedHashSet<>(Set.of(point));
+        ArrayDeque<Integer> queue = new ArrayDeque<>(found);
+        String box = net.box(point);
+        while (!queue.isEmpty() && !box.isEmpty()) {
+            net.forEachRecorded(queue.remove(), u -> {
+                boolean holds = u < net.size()
+                        && net.box(u).equals(box)
+                        && !held.get(u)
+                        && switch (net.kind(u)) {
+                            case JOINT, WIRE_END, TERMINAL, METAL -> !net.isOnLever(u);
+                            default -> false;
+                        };
+                if (holds && found.add(u)) {
+                    queue.add(u);
+                }
+            });
+        }
+        return found;
     }
 
     private static long passes(List<Test> made, int pole, Map<String, String> positions) {

@@ -14,7 +14,10 @@ final class Cut {
     private final MayNet net;
     private final BitSet held;
 
-    private Cut(MayNet net, Flood.Setting setting, Flood flood, BitSet held) {
+    private final boolean isTested;
+
+    private Cut(MayNet net, Flood.Setting setting, Flood flood, BitSet held, boolean isTested) {
+        this.isTested = isTested;
         this.net = net;
         this.setting = setting;
         this.flood = flood;
@@ -41,7 +44,7 @@ final class Cut {
         gone.or(thrown);
         Flood.Setting setting = new Flood.Setting(gone, lifted, held, contents.inside, Flood.Extent.ALL);
         Flood flood = Flood.from(net, setting, tests, contents.starts(gone));
-        Cut cut = new Cut(net, setting, flood, held);
+        Cut cut = new Cut(net, setting, flood, held, !tests.isEmpty());
         if (!flood.poles.isEmpty()) {
             cut.findNeeded(gone);
         }
@@ -59,12 +62,14 @@ final class Cut {
 
     /**
      * Whether current comes to a side of a pole that is no part of what the target is joined to. Where a source may be joined to the target
-     * itself, which no throw clears, a bus counts all the same: the rest is to be cleared as if that source were not there.
+     * itself, which no throw clears, a bus counts all the same: the rest is to be cleared as if that source were not there. Where tests
+     * exclude poles, every side counts: what the flood passed may be joined to the target only by what those tests rule out.
      */
     private boolean hasLiveSide(Flood live, int pole) {
         for (int i = 0; i < net.recordedCount(pole); i++) {
             int u = net.recorded(pole, i);
-            boolean beyond = !flood.seen.get(u) || (!flood.sources.isEmpty() && net.kind(u) == MayNet.Kind.BUS);
+            boolean beyond =
+                    isTested || !flood.seen.get(u) || (!flood.sources.isEmpty() && net.kind(u) == MayNet.Kind.BUS);
             if (live.seen.get(u) && beyond) {
                 return true;
             }

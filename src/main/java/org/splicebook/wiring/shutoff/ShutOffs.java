@@ -61,8 +61,16 @@ public final class ShutOffs {
     public ShutOff of(Target target) {
         Contents contents = Contents.of(seen, net, target);
         boolean count = !contents.holdsPanel && tests.countWhere(Bars.held(net, contents.parts, new BitSet()));
-        Exclusions told = count ? tests : Exclusions.none(net);
+        Exclusions told = Exclusions.none(net);
         Cut cut = Cut.of(net, told, contents);
+        if (count && !tests.isEmpty()) {
+            Cut tested = Cut.of(net, tests, contents);
+            // Both are sound; the tests are gone by only where they spare a throw.
+            if (handlesOf(tested.needed).size() < handlesOf(cut.needed).size()) {
+                told = tests;
+                cut = tested;
+            }
+        }
         Set<MayNet.Handle> needed = handlesOf(cut.needed);
         Throws throwing = new Throws(this);
         Reasons reasons = new Reasons(this, told, contents, cut);
