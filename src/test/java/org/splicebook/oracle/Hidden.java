@@ -34,14 +34,12 @@ public final class Hidden {
     /** Whether nothing but landings of hots in panels is hidden. */
     private final boolean landingsOnly;
 
-    private final ShutOffTruth truth;
-    private final BitSet live;
+    /** The wire ends and terminals that can be live, where this matters. */
+    private final Set<String> live = new HashSet<>();
 
     private Hidden(House house, long seed, double share, boolean landingsOnly) {
         this.house = house;
         this.landingsOnly = landingsOnly;
-        this.truth = new ShutOffTruth(house);
-        this.live = truth.liveWith(new BitSet(), -1, false);
         this.random = new Random(seed * 31 + 5);
         this.share = share;
     }
@@ -53,15 +51,21 @@ public final class Hidden {
 
     /** {@return the house with about that share of the landings in its panels that a breaker feeds no longer known; all else is} */
     static House hideLandings(House house, long seed, double share) {
-        return new Hidden(house, seed, share, true).make();
+        Hidden h = new Hidden(house, seed, share, true);
+        ShutOffTruth truth = new ShutOffTruth(house);
+        BitSet live = truth.liveWith(new BitSet(), -1, false);
+        truth.net.byName.forEach((name, v) -> {
+            if (live.get(v)) {
+                h.live.add(name);
+            }
+        });
+        return h.make();
     }
 
     /** Whether a joint is hidden whole (0) or not (1). */
     private double landing(String box, Joint j) {
         boolean hot = house.panels().containsKey(box)
-                && j.members().stream()
-                        .map(m -> truth.net.byName.get(m.said()))
-                        .anyMatch(v -> v != null && live.get(v));
+                && j.members().stream().anyMatch(m -> live.contains(m.said()));
         return hot && random.nextDouble() < share ? 0 : 1;
     }
 

@@ -114,8 +114,8 @@ final class Claims {
             return "";
         }
         Map<String, String> levers = new TreeMap<>(s.levers());
-        levers.keySet().retainAll(direct(nodes).levers);
-        boolean allNoted = levers.size() == direct(nodes).levers.size();
+        levers.keySet().retainAll(direct(nodes).levers());
+        boolean allNoted = levers.size() == direct(nodes).levers().size();
         String position = (levers.isEmpty() ? "" : " " + levers) + (allNoted ? "" : " (" + s.id() + ")");
         String name = (points.loadPoint(point) == null ? net.name(nodes.get(0)) : point) + position;
         nodesOf.put(name, nodes);

@@ -3,6 +3,7 @@ package org.splicebook.wiring.evidence;
 import java.util.BitSet;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.wiring.MayNet;
 
 /** What is, and what may be, joined to one point over wires alone, up to poles and held bars. */
@@ -17,8 +18,11 @@ final class Direct {
     /** What the record joins to it in every position. */
     final BitSet sure = new BitSet();
 
-    /** The switches that may lie between it and what may feed it. */
-    final Set<String> levers = new TreeSet<>();
+    /** Every switch that may be joined to it. */
+    private final Set<String> levers = new TreeSet<>();
+
+    private final Set<Integer> starts = new TreeSet<>();
+    private @Nullable Set<String> matter;
 
     boolean meetsHeldBar;
     boolean meetsUnknown;
@@ -50,23 +54,26 @@ final class Direct {
     static Direct without(MayNet net, BitSet held, BitSet gone, int start) {
         Direct d = new Direct(net, held);
         d.flood(start, Extent.MAY, gone, d.poles);
-        d.keepLeversBetween(start);
+        d.starts.add(start);
         d.flood(start, Extent.RECORDED, gone, d.recordedPoles);
         d.flood(start, Extent.SURE, gone, d.surePoles);
         return d;
     }
 
-    /** Leaves out levers that only lead on to dead ends. */
-    private void keepLeversBetween(int start) {
-        if (levers.isEmpty()) {
-            return;
+    /** {@return the switches that may lie between it and what may feed it; those that only lead on to dead ends left out} */
+    Set<String> levers() {
+        if (matter == null) {
+            Set<String> between = new TreeSet<>();
+            if (!levers.isEmpty()) {
+                starts.forEach(start -> Between.of(net, held, start).stream()
+                        .map(net::thingOf)
+                        .filter(v -> v >= 0 && net.isOnLever(v))
+                        .forEach(v -> between.add(net.lever(v))));
+                between.retainAll(levers);
+            }
+            matter = between;
         }
-        Set<String> matter = new TreeSet<>();
-        Between.of(net, held, start).stream()
-                .map(net::thingOf)
-                .filter(v -> v >= 0 && net.isOnLever(v))
-                .forEach(v -> matter.add(net.lever(v)));
-        levers.retainAll(matter);
+        return matter;
     }
 
     /** {@return what is, or may be, joined to one or the other of some points} */
@@ -80,6 +87,7 @@ final class Direct {
             any.surePoles.or(d.surePoles);
             any.sure.or(d.sure);
             any.levers.addAll(d.levers);
+            any.starts.add(start);
             any.meetsHeldBar |= d.meetsHeldBar;
             any.meetsUnknown |= d.meetsUnknown;
             any.meetsWorld |= d.meetsWorld;

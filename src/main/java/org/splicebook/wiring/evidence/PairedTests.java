@@ -144,7 +144,7 @@ final class PairedTests {
             return;
         }
         made.stream().filter(t -> t.against().intersects(no)).forEach(t -> told.add(t.sighting()));
-        boolean isLive = d.levers.isEmpty() && everyBreakerIsListed();
+        boolean isLive = d.levers().isEmpty() && everyBreakerIsListed();
         for (int u : joinedHere(v)) {
             excluded.computeIfAbsent(u, k -> new BitSet()).or(no);
             by.computeIfAbsent(u, k -> new TreeSet<>()).addAll(told);
@@ -204,7 +204,7 @@ final class PairedTests {
     private List<Map<String, String>> positions(Direct d) {
         List<Map<String, String>> all = new ArrayList<>();
         all.add(Map.of());
-        for (String lever : d.levers) {
+        for (String lever : d.levers()) {
             Device device = points.device(lever);
             if (device == null || device.kind().levers().size() != 1) {
                 return List.of();
