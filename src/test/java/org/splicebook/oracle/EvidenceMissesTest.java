@@ -86,8 +86,8 @@ class EvidenceMissesTest {
                 fed.stream()
                         .mapToObj(net.vertices::get)
                         .filter(v -> v.kind == Kind.WIRE_END)
-                        .forEach(v -> by.computeIfAbsent(v.name, k -> new TreeSet<>())
-                                .add(pole.owner));
+                        .forEach(v ->
+                                by.computeIfAbsent(v.name, k -> new TreeSet<>()).add(pole.owner));
             }
         }
         return by;
@@ -104,7 +104,8 @@ class EvidenceMissesTest {
             }
             for (int u : net.next[v]) {
                 Vertex x = net.vertices.get(u);
-                boolean ends = x.kind == Kind.POLE || x.kind == Kind.MAIN_POLE || x.kind == Kind.BUS || x.kind == Kind.SOURCE;
+                boolean ends =
+                        x.kind == Kind.POLE || x.kind == Kind.MAIN_POLE || x.kind == Kind.BUS || x.kind == Kind.SOURCE;
                 if (!seen.get(u) && !ends && world.conducts(u)) {
                     seen.set(u);
                     queue.add(u);

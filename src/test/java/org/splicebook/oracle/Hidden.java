@@ -64,8 +64,7 @@ public final class Hidden {
 
     /** Whether a joint is hidden whole (0) or not (1). */
     private double landing(String box, Joint j) {
-        boolean hot = house.panels().containsKey(box)
-                && j.members().stream().anyMatch(m -> live.contains(m.said()));
+        boolean hot = house.panels().containsKey(box) && j.members().stream().anyMatch(m -> live.contains(m.said()));
         return hot && random.nextDouble() < share ? 0 : 1;
     }
 

@@ -78,8 +78,8 @@ final class PairedTests {
                         && Outs.isLit(s)
                         && Set.copyOf(s.withOff()).containsAll(paired.withOff())
                         && s.levers().entrySet().stream()
-                                .allMatch(e -> e.getValue()
-                                        .equals(paired.levers().getOrDefault(e.getKey(), e.getValue()))));
+                                .allMatch(e ->
+                                        e.getValue().equals(paired.levers().getOrDefault(e.getKey(), e.getValue()))));
     }
 
     /**

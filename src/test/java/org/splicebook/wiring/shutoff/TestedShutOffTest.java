@@ -72,7 +72,9 @@ class TestedShutOffTest {
     void twoAgreeingTestsFromTwoPassesExclude() {
         ShutOff s = hall(both(tests("a", "meter"), tests("b", "lamp")));
         assertThat(thrown(s)).containsExactly("main.1");
-        assertThat(s.excluded()).hasSize(3).allSatisfy(e -> assertThat(e.tests()).isNotEmpty());
+        assertThat(s.excluded())
+                .hasSize(3)
+                .allSatisfy(e -> assertThat(e.tests()).isNotEmpty());
         assertThat(s.proof().holds()).isTrue();
     }
 
@@ -96,7 +98,8 @@ class TestedShutOffTest {
 
     @Test
     void aContactlessProbeExcludesNothing() {
-        assertThat(thrown(hall(both(tests("a", "meter"), tests("b", "contactless probe"))))).hasSize(4);
+        assertThat(thrown(hall(both(tests("a", "meter"), tests("b", "contactless probe")))))
+                .hasSize(4);
     }
 
     @Test
