@@ -1,8 +1,11 @@
 package org.splicebook.rules;
 
 import java.util.Map;
+import java.util.Objects;
 import org.splicebook.record.Box;
 import org.splicebook.record.CableKind;
+import org.splicebook.rules.fill.BoxFill;
+import org.splicebook.rules.fill.BoxFills;
 
 /** Boxes: hidden, set too deep, not there, with more cables than are known. */
 final class BoxRules {
@@ -13,6 +16,31 @@ final class BoxRules {
         all.put("box-set-back", BoxRules::setBack);
         all.put("cable-not-found-in-box", BoxRules::moreCables);
         all.put("splice-without-box", BoxRules::noBox);
+        all.put("box-too-full", BoxRules::tooFull);
+    }
+
+    /** By the count of the edition; where the record does not say enough of a box that was opened, it is asked. */
+    private static void tooFull(Facts f, Findings out) {
+        int edition = (int) out.text().number("count-of");
+        for (BoxFill fill : BoxFills.of(f.wiring(), edition)) {
+            switch (fill.verdict()) {
+                case TOO_FULL ->
+                    out.found(fill.box(), fill.said())
+                            .in(fill.box())
+                            .on(fill.basis())
+                            .add();
+                case MAY_BE_TOO_FULL, VOLUME_NOT_KNOWN -> {
+                    Box b = Objects.requireNonNull(f.house().boxes().get(fill.box()));
+                    if (b.shell() != null && !b.joints().isEmpty()) {
+                        out.asked(fill.box(), fill.said() + " Not known: " + String.join(" ", fill.notKnown()))
+                                .in(fill.box())
+                                .on(fill.basis())
+                                .add();
+                    }
+                }
+                default -> {}
+            }
+        }
     }
 
     private static void hidden(Facts f, Findings out) {

@@ -3,6 +3,7 @@ package org.splicebook.rules;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Basis;
 import org.splicebook.record.Complete;
 import org.splicebook.record.DeviceKind;
@@ -11,6 +12,7 @@ import org.splicebook.record.Protection;
 import org.splicebook.record.Ref;
 import org.splicebook.record.TestResult;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.ThingKind;
 import org.splicebook.wiring.Way;
 
@@ -22,11 +24,44 @@ final class DeviceRules {
 
     static void add(Map<String, Rule> all) {
         all.put("line-and-load-reversed", DeviceRules::reversed);
+        all.put("hot-and-neutral-reversed", DeviceRules::polarity);
         all.put("protective-device-without-neutral", DeviceRules::noNeutral);
         all.put("protective-device-failed-its-test", DeviceRules::failed);
         all.put("protective-device-out-of-reach", DeviceRules::outOfReach);
         all.put("ungrounded-replacement", DeviceRules::replacement);
         all.put("critical-load-behind-ground-fault", DeviceRules::critical);
+    }
+
+    /** The hot on the terminal that is made for the neutral, and the neutral on the one for the hot. */
+    private static void polarity(Facts f, Findings out) {
+        Set<String> told = new java.util.TreeSet<>();
+        for (LoadPointWiring l : f.points()) {
+            Facts.InBox d = f.device(l.device());
+            boolean hot = l.feeds().stream()
+                    .anyMatch(x -> x.sureness() != Sureness.MAY && isFor(d, x.terminal(), DeviceKind.Role.NEUTRAL));
+            boolean neutral = l.returns().stream()
+                    .anyMatch(x -> x.sureness() != Sureness.MAY && isFor(d, x.terminal(), DeviceKind.Role.HOT));
+            if (d != null && hot && neutral && told.add(d.name())) {
+                out.found(
+                                d.name(),
+                                "Its hot is on the terminal for the neutral: shells, sleeves and switches that should be dead are live.")
+                        .in(d.box().name())
+                        .outlets(f.pointsOf(d.name()).stream()
+                                .map(LoadPointWiring::id)
+                                .toList())
+                        .add();
+            }
+        }
+    }
+
+    private static boolean isFor(Facts.@Nullable InBox d, String terminal, DeviceKind.Role role) {
+        return d != null
+                && d.device()
+                        .kind()
+                        .findTerminal(terminal.substring(
+                                Math.min(terminal.length(), d.name().length() + 1)))
+                        .filter(t -> t.role() == role)
+                        .isPresent();
     }
 
     /** Fed on LOAD: what hangs on its LINE is behind the sensor, and its own face is not. */

@@ -65,6 +65,11 @@ final class GroundRules {
             return null;
         }
         for (Joint j : b.joints()) {
+            boolean leadsOn =
+                    j.members().stream().map(f::wire).anyMatch(w -> w != null && f.isShown(w.name(), Conductor.GROUND));
+            if (leadsOn) {
+                continue; // a ground wire is tied to the neutral: more than this device hangs on it
+            }
             boolean neutral = j.members().stream().anyMatch(r -> isRole(f, r, DeviceKind.Role.NEUTRAL));
             for (Ref r : j.members()) {
                 if (neutral && isRole(f, r, DeviceKind.Role.GROUND) && r instanceof Ref.DeviceTerminal t) {
@@ -240,6 +245,21 @@ final class GroundRules {
     }
 
     /** All grounds of a box have to be joined. */
+    /** A ground by what it is joined to; or one by its colour whose cable is in use here. Ties to the neutral are found elsewhere. */
+    private static boolean isGroundHere(Facts f, Box b, Facts.InCable w) {
+        if (f.isShown(w.name(), Conductor.NEUTRAL) || f.isShown(w.name(), Conductor.HOT)) {
+            return false;
+        }
+        boolean inUse = b.joints().stream()
+                .filter(j -> j.members().size() > 1)
+                .flatMap(j -> j.members().stream())
+                .map(f::wire)
+                .anyMatch(x ->
+                        x != null && x.cable().equals(w.cable()) && !x.name().equals(w.name()));
+        return f.isShown(w.name(), Conductor.GROUND)
+                || (inUse && List.of("bare", "green").contains(w.wire().colour()));
+    }
+
     private static void notJoined(Facts f, Findings out) {
         for (Box b : f.house().boxes().values()) {
             if (!f.house().isComplete(b, Complete.JOINTS)) {
@@ -249,7 +269,7 @@ final class GroundRules {
             for (Joint j : b.joints()) {
                 boolean ground = j.members().stream()
                         .map(f::wire)
-                        .anyMatch(w -> w != null && !w.wire().metal() && f.isShown(w.name(), Conductor.GROUND));
+                        .anyMatch(w -> w != null && !w.wire().metal() && isGroundHere(f, b, w));
                 if (ground) {
                     groups.add(Facts.said(b.name(), j));
                 }

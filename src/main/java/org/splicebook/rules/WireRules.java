@@ -12,6 +12,7 @@ import org.splicebook.record.Cable;
 import org.splicebook.record.CableEnd;
 import org.splicebook.record.CableKind;
 import org.splicebook.record.Complete;
+import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Ref;
 import org.splicebook.record.Wire;
@@ -23,6 +24,13 @@ import org.splicebook.wiring.WireUse;
 
 /** Wires: size, material, colour, what holds them, what is open. */
 final class WireRules {
+    private static final Set<DeviceKind.Family> HARD_WIRED = Set.of(
+            DeviceKind.Family.APPLIANCE,
+            DeviceKind.Family.LUMINAIRE,
+            DeviceKind.Family.TRANSFORMER,
+            DeviceKind.Family.DISCONNECT,
+            DeviceKind.Family.OTHER);
+
     private WireRules() {}
 
     static void add(Map<String, Rule> all) {
@@ -281,7 +289,8 @@ final class WireRules {
             }
             boolean hot = f.isShown(w.name(), Conductor.HOT);
             boolean neutral = f.isShown(w.name(), Conductor.NEUTRAL);
-            if (hot || neutral) {
+            // One that is a ground as well carries a neutral's current by a tie elsewhere, which is found there.
+            if (hot || (neutral && !f.isShown(w.name(), Conductor.GROUND))) {
                 Findings.Draft d = out.found(
                                 w.name(),
                                 "It is " + w.wire().colour() + " and " + (hot ? "hot" : "carries a neutral") + ".")
@@ -381,6 +390,10 @@ final class WireRules {
     /** An appliance's own end: a box with one hard-wired device and no other cable. */
     private static boolean isDeviceOnly(Facts f, CableEnd e) {
         Box b = f.house().boxes().get(String.valueOf(e.boxOrNull()));
-        return b != null && b.devices().size() == 1 && f.cablesAt(b.name()).size() == 1;
+        return b != null
+                && b.devices().size() == 1
+                && b.devices().values().stream()
+                        .allMatch(d -> HARD_WIRED.contains(d.kind().family()))
+                && f.cablesAt(b.name()).size() == 1;
     }
 }

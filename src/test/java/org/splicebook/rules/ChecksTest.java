@@ -37,6 +37,7 @@ class ChecksTest {
         "ground-leads-nowhere, bath-fan",
         "subpanel-bonded, garage-panel",
         "hidden-box, buried-splice",
+        "box-too-full, stair-head",
         "live-cable-end-not-found, U1",
         "wire-too-small, C9d.black",
         "spare-that-feeds, main.16",
