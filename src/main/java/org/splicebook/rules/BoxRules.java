@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.splicebook.record.Box;
 import org.splicebook.record.CableKind;
+import org.splicebook.record.DeviceKind;
 import org.splicebook.rules.fill.BoxFill;
 import org.splicebook.rules.fill.BoxFills;
 
@@ -31,7 +32,7 @@ final class BoxRules {
                             .add();
                 case MAY_BE_TOO_FULL, VOLUME_NOT_KNOWN -> {
                     Box b = Objects.requireNonNull(f.house().boxes().get(fill.box()));
-                    if (b.shell() != null && !b.joints().isEmpty()) {
+                    if (b.shell() != null && !b.joints().isEmpty() && !isOfEquipment(b, fill)) {
                         out.asked(fill.box(), fill.said() + " Not known: " + String.join(" ", fill.notKnown()))
                                 .in(fill.box())
                                 .on(fill.basis())
@@ -41,6 +42,14 @@ final class BoxRules {
                 default -> {}
             }
         }
+    }
+
+    /** The wiring space of equipment comes with it: it is no box that is counted, unless someone wrote down its volume. */
+    private static boolean isOfEquipment(Box b, BoxFill fill) {
+        return fill.capacity() == null
+                && b.devices().values().stream()
+                        .map(d -> d.kind().family())
+                        .anyMatch(f -> f == DeviceKind.Family.DISCONNECT || f == DeviceKind.Family.APPLIANCE);
     }
 
     private static void hidden(Facts f, Findings out) {

@@ -279,22 +279,21 @@ final class Opened {
                         .anyMatch(h ->
                                 h instanceof Ref.DeviceTerminal t && t.device().equals(d.name()));
         for (Ref r : j.members()) {
-            if (r instanceof Ref.WireEnd e) {
-                Room room = Sizes.of(size(e));
+            Wire w = r instanceof Ref.WireEnd e ? wire(e) : null;
+            if (w != null && !w.metal()) {
+                Room room = Sizes.of(w.size());
                 alike = alike == null ? room : holds ? alike.max(room) : alike.or(room);
             }
         }
         return alike;
     }
 
-    private @Nullable String size(Ref.WireEnd end) {
+    private @Nullable Wire wire(Ref.WireEnd end) {
         Cable c = house.cables().get(end.cable());
         return c == null
                 ? null
                 : c.wires().stream()
                         .filter(w -> w.name().equals(end.wire()))
-                        .map(Wire::size)
-                        .filter(Objects::nonNull)
                         .findFirst()
                         .orElse(null);
     }

@@ -42,7 +42,8 @@ class BoxFillTest {
         "loop, 2023, 9.00, 12.50, FITS",
         "ganged, 2023, 27.00, 28.00, FITS",
         "barred, 2023, 10.00, 29.30, FITS",
-        "dryer-240, 2023, 17.50, 20.00, FITS"
+        "dryer-240, 2023, 17.50, 20.00, FITS",
+        "armoured, 2023, 10.00, 12.50, FITS"
     })
     void aBoxCounts(String box, int edition, double used, double capacity, Verdict verdict) {
         BoxFill fill = fill(box, edition);
