@@ -172,7 +172,7 @@ public final class Liveness {
         List<String> through = new ArrayList<>();
         Basis basis = Basis.SEEN;
         for (int v = wire; ; v = from[v]) {
-            hops.add(new Way.Hop(net.thing(v), net.boxes.get(v), net.bases.get(v)));
+            hops.add(net.hop(v));
             basis = basis.weaker(net.bases.get(v));
             if (throughLoad.get(v)) {
                 String terminal = net.names.get(v);

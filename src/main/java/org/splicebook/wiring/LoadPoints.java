@@ -72,7 +72,7 @@ final class LoadPoints {
         List<Feed> feeds = new ArrayList<>();
         for (Touch t : touches(loadPoint, p -> p.hotRoots, false)) {
             int bus = ways.touches(t.root(), Net.Kind.BUS);
-            int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), new int[] {t.root()});
+            int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), t.root());
             feeds.add(new Feed(
                     breaker(t.root()),
                     net.names.get(t.root()),
@@ -136,7 +136,7 @@ final class LoadPoints {
 
     private Return back(Conductor over, Touch t, Net.Kind... bars) {
         int bar = ways.touches(t.root(), bars);
-        int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), new int[] {t.root()});
+        int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), t.root());
         String name = bar < 0 ? net.names.get(t.root()) : net.names.get(bar);
         return new Return(
                 over, name, net.names.get(t.terminal()), sureness(t), ways.hops(inside, bar, trunkPosition(t)));

@@ -24,11 +24,23 @@ final class Loops {
     private final Reach reach;
     private final Net net;
     private final Ways ways;
+    /** By cable. */
+    private final boolean[] encloses;
+
+    private final int[] sum;
+    private int[] touched = new int[64];
 
     Loops(Reach reach, Ways ways) {
         this.reach = reach;
         this.net = reach.net;
         this.ways = ways;
+        int cables = net.house.cables().size();
+        this.sum = new int[cables];
+        this.encloses = new boolean[cables];
+        int n = 0;
+        for (Cable c : net.house.cables().values()) {
+            encloses[n++] = c.kind().encloses();
+        }
     }
 
     /** One terminal in one case, and the root it reaches. */
@@ -53,14 +65,14 @@ final class Loops {
     private @Nullable Parting parting(int loadPoint, int hot, int neutral, java.util.Set<Integer> roots) {
         List<Leg> feeds = legs(loadPoint, hot, true);
         List<Leg> returns = legs(loadPoint, neutral, false);
-        Map<List<Object>, Parting> worst = new HashMap<>();
-        java.util.Set<List<Object>> closed = new java.util.HashSet<>();
+        Map<Long, Parting> worst = new java.util.TreeMap<>();
+        java.util.Set<Long> closed = new java.util.HashSet<>();
         for (Leg f : feeds) {
             for (Leg r : returns) {
                 if (f.part() == r.part() ? f.at() != r.at() : trunkCase(f) != trunkCase(r)) {
                     continue;
                 }
-                List<Object> key = List.of(f.at(), r.at());
+                long key = (long) f.at() << 32 | r.at();
                 if (closed.contains(key)) {
                     continue;
                 }
@@ -102,16 +114,16 @@ final class Loops {
     }
 
     private @Nullable Parting judge(int loadPoint, Leg f, Leg r) {
-        int[] out = ways.inCase(f.part(), f.at(), f.terminal(), new int[] {f.root()});
-        int[] back = ways.inCase(r.part(), r.at(), r.terminal(), new int[] {r.root()});
-        if (sum(out).equals(sum(back))) {
+        int[] out = ways.inCase(f.part(), f.at(), f.terminal(), f.root());
+        int[] back = ways.inCase(r.part(), r.at(), r.terminal(), r.root());
+        if (sumToZero(out, back)) {
             return null;
         }
         List<int[]> outs = f.part().tangled ? simpleWays(f) : List.of(out);
         List<int[]> backs = simpleWays(r);
         for (int[] o : outs) {
             for (int[] b : backs) {
-                if (sum(o).equals(sum(b))) {
+                if (sumToZero(o, b)) {
                     return null;
                 }
             }
@@ -161,20 +173,34 @@ final class Loops {
         path.remove(path.size() - 1);
     }
 
-    /** The signed sum of a way in each enclosing cable; zeros left out. */
-    private Map<String, Integer> sum(int[] way) {
-        Map<String, Integer> sum = new HashMap<>();
+    /** Whether out and back pass every enclosing cable as often one way as the other: its currents sum to zero. */
+    private boolean sumToZero(int[] out, int[] back) {
+        int n = add(out, 1, add(back, -1, 0));
+        boolean zero = true;
+        for (int i = 0; i < n; i++) {
+            zero &= sum[touched[i]] == 0;
+            sum[touched[i]] = 0;
+        }
+        return zero;
+    }
+
+    /** Adds a way's signed passes, and notes the cables touched from {@code n} on. */
+    private int add(int[] way, int sign, int n) {
+        int at = n;
         for (int i = 1; i < way.length; i++) {
-            if (net.kind[way[i]] == Net.Kind.WIRE) {
-                String cable = Regions.cableOf(net.names.get(way[i]));
-                Cable c = net.house.cables().get(cable);
-                if (c != null && c.kind().encloses()) {
-                    int sign = net.names.get(way[i - 1]).endsWith("@1") ? 1 : -1;
-                    sum.merge(cable, sign, (x, y) -> x + y == 0 ? null : x + y);
+            if (net.kind[way[i]] == Net.Kind.WIRE && encloses[net.cable[way[i]]]) {
+                if (at == touched.length) {
+                    touched = java.util.Arrays.copyOf(touched, 2 * at);
                 }
+                touched[at++] = net.cable[way[i]];
+                sum[net.cable[way[i]]] += isFirstEnd(way[i - 1]) ? sign : -sign;
             }
         }
-        return sum;
+        return at;
+    }
+
+    private boolean isFirstEnd(int wireEnd) {
+        return net.names.get(wireEnd).endsWith("@1");
     }
 
     /** The cables passed in order, runs there and back left out. */
@@ -185,7 +211,7 @@ final class Loops {
                 continue;
             }
             String cable = Regions.cableOf(net.names.get(way[i]));
-            boolean forth = net.names.get(way[i - 1]).endsWith("@1");
+            boolean forth = isFirstEnd(way[i - 1]);
             Run last = runs.isEmpty() ? null : runs.get(runs.size() - 1);
             if (last != null && last.cable().equals(cable) && last.forth() != forth) {
                 runs.remove(runs.size() - 1);

@@ -88,6 +88,9 @@ final class Net {
     /** Panels in which a strap joins neutral and ground bar. */
     final List<String> straps = new ArrayList<>();
 
+    /** Wires and wire ends: the number of their cable among the house's, by vertex as added. */
+    private final List<Integer> cableOf = new ArrayList<>();
+
     final Map<String, Integer> byTerminal = new HashMap<>();
     final Map<String, Integer> byWireEnd = new HashMap<>();
     final Map<String, Integer> byJoint = new HashMap<>();
@@ -100,6 +103,12 @@ final class Net {
     int[] start = new int[0];
     int[] adjacent = new int[0];
     boolean[] cut = new boolean[0];
+    /** By vertex: for wires and their ends the number of the cable, -1 for others. */
+    int[] cable = new int[0];
+    /** By vertex, made when first asked for: many ways and losses name the same. */
+    private @Nullable Thing[] things = new Thing[0];
+
+    private Way.@Nullable Hop[] hops = new Way.Hop[0];
 
     Net(House house) {
         this.house = house;
@@ -113,12 +122,20 @@ final class Net {
         panels.add("");
         leverOf.add(-1);
         maskOf.add(-1L);
+        cableOf.add(-1);
         return kinds.size() - 1;
     }
 
     int addIn(String panel, Kind k, String name, Basis basis) {
         int v = add(k, name, panel, basis);
         panels.set(v, panel);
+        return v;
+    }
+
+    /** Adds a wire, or an end of one. */
+    int addOfCable(int number, Kind k, String name, String box, Basis basis) {
+        int v = add(k, name, box, basis);
+        cableOf.set(v, number);
         return v;
     }
 
@@ -142,6 +159,7 @@ final class Net {
         size = kinds.size();
         kind = kinds.toArray(new Kind[0]);
         lever = leverOf.stream().mapToInt(Integer::intValue).toArray();
+        cable = cableOf.stream().mapToInt(Integer::intValue).toArray();
         mask = maskOf.stream().mapToLong(Long::longValue).toArray();
         start = new int[size + 1];
         for (int[] e : edgeList) {
@@ -158,6 +176,8 @@ final class Net {
             adjacent[at[e[1]]++] = e[0];
         }
         cut = new boolean[size];
+        things = new Thing[size];
+        hops = new Way.Hop[size];
         for (int v = 0; v < size; v++) {
             if (kind[v] == Kind.BUS) {
                 buses.put(names.get(v), v);
@@ -169,6 +189,25 @@ final class Net {
 
     /** {@return the thing that people know a vertex by} */
     Thing thing(int v) {
+        Thing known = things[v];
+        if (known == null) {
+            known = makeThing(v);
+            things[v] = known;
+        }
+        return known;
+    }
+
+    /** {@return a vertex as a hop of a way} */
+    Way.Hop hop(int v) {
+        Way.Hop known = hops[v];
+        if (known == null) {
+            known = new Way.Hop(thing(v), boxes.get(v), bases.get(v));
+            hops[v] = known;
+        }
+        return known;
+    }
+
+    private Thing makeThing(int v) {
         String name = names.get(v);
         return switch (kind[v]) {
             case JOINT -> new Thing(ThingKind.JOINT, name);

@@ -68,15 +68,17 @@ final class NetBuilder {
     }
 
     private void cables() {
+        int number = -1;
         for (Cable c : house.cables().values()) {
+            number++;
             Basis basis = c.about().basisOr(house.basis());
             for (Wire w : c.wires()) {
                 String name = c.name() + "." + w.name();
-                int wire = net.add(Net.Kind.WIRE, name, "", basis);
+                int wire = net.addOfCable(number, Net.Kind.WIRE, name, "", basis);
                 for (int end = 0; end < 2; end++) {
                     String box = c.ends().get(end).boxOrNull();
                     String endName = name + "@" + (end + 1);
-                    int e = net.add(Net.Kind.WIRE_END, endName, box == null ? "" : box, basis);
+                    int e = net.addOfCable(number, Net.Kind.WIRE_END, endName, box == null ? "" : box, basis);
                     net.edge(wire, e);
                     net.byWireEnd.put(endName, e);
                 }

@@ -1,13 +1,17 @@
 package org.splicebook.wiring;
 
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A load point's terminals in one region, and what they reach in each case: trunk position times lever position. Masks have a bit for
  * each terminal. For every terminal and case the vertices that all its ways pass are kept.
  */
 final class Part {
+    private static final int[][] NO_LINES = {};
+
     final int loadPoint;
     /** Its place among the parts of its load point. */
     final int index;
@@ -79,6 +83,18 @@ final class Part {
         neutralRoots = new int[n][][];
         groundRoots = new int[n][][];
         overGroundRoots = new int[n][][];
+    }
+
+    /** {@return the kept line from a terminal to a root in one case, or null} */
+    int @Nullable [] line(int at, int terminal, int root) {
+        for (int[][][] by : List.of(hotBy, neutralBy, overGroundBy, groundBy)) {
+            for (int[] chain : by[at] == null ? NO_LINES : by[at]) {
+                if (chain != null && chain[0] == terminal && chain[chain.length - 1] == root) {
+                    return chain;
+                }
+            }
+        }
+        return null;
     }
 
     int cases() {

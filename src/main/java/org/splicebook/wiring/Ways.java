@@ -69,6 +69,12 @@ final class Ways {
         return way;
     }
 
+    /** {@return a shortest way in one case of a part from a terminal to a root that it reaches: the kept one where there is no other} */
+    int[] inCase(Part p, int at, int terminal, int root) {
+        int[] only = p.tangled ? null : p.line(at, terminal, root);
+        return only != null ? only : inCase(p, at, terminal, new int[] {root});
+    }
+
     /** {@return the way in one case of a part: sets the levers, finds, joins them again} */
     int[] inCase(Part p, int at, int terminal, int[] roots) {
         reach.state.set(reach.trunk.levers, at / p.positions);
@@ -154,7 +160,7 @@ final class Ways {
             return basis;
         }
         passed.set(v);
-        hops.add(new Way.Hop(net.thing(v), net.boxes.get(v), net.bases.get(v)));
+        hops.add(net.hop(v));
         return basis.weaker(net.bases.get(v));
     }
 }
