@@ -62,7 +62,7 @@ public final class LeverTables {
     private LeverTables(House house) {
         this.house = house;
         this.net = NetBuilder.build(house);
-        this.regions = new Regions(net);
+        this.regions = net.regions();
         this.state = new LeverState(net);
         this.trunk = new Trunk(net, regions, state);
         this.sourcePoles = trunk.sourcePoles(state);

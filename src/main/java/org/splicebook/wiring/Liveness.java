@@ -47,7 +47,7 @@ public final class Liveness {
     private Liveness(House house, Collection<String> off) {
         this.net = NetBuilder.build(house);
         this.state = new LeverState(net);
-        Trunk trunk = new Trunk(net, new Regions(net), state);
+        Trunk trunk = new Trunk(net, net.regions(), state);
         state.remove(poles(house, off));
         this.live = trunk.live(state);
         for (Net.LoadPoint lp : net.loadPoints) {

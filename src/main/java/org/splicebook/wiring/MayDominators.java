@@ -12,6 +12,10 @@ final class MayDominators {
     private final int[] order;
     private final int[] number;
     private final int[] idom;
+    /** By node: its number in the dominator tree, and how many are under it, itself among them. */
+    private final int[] first;
+
+    private final int[] under;
     private int count;
 
     MayDominators(MayGraph graph, int[] roots) {
@@ -20,6 +24,8 @@ final class MayDominators {
         order = new int[graph.nodes + 1];
         number = new int[graph.nodes + 1];
         idom = new int[graph.nodes + 1];
+        first = new int[graph.nodes + 1];
+        under = new int[graph.nodes + 1];
         Arrays.fill(number, -1);
         Arrays.fill(idom, -1);
         int[][] next = new int[graph.nodes + 1][];
@@ -28,6 +34,7 @@ final class MayDominators {
         next[root] = all;
         postorder(root, next);
         solve(root, next);
+        numberTree(root);
     }
 
     private int[] next(int node, int[][] next) {
@@ -135,17 +142,27 @@ final class MayDominators {
     }
 
     private boolean chainMeets(int node, int[] given) {
-        int v = node;
-        while (true) {
-            for (int g : given) {
-                if (v == g) {
-                    return true;
-                }
+        for (int g : given) {
+            if (number[g] >= 0 && first[g] <= first[node] && first[node] < first[g] + under[g]) {
+                return true;
             }
-            if (v < 0 || idom[v] == v || idom[v] < 0) {
-                return false;
-            }
-            v = idom[v];
+        }
+        return false;
+    }
+
+    /** Numbers the dominator tree so that what is under a node is one run of numbers. */
+    private void numberTree(int root) {
+        Arrays.fill(under, 1);
+        for (int i = 0; i < count - 1; i++) {
+            under[idom[order[i]]] += under[order[i]];
+        }
+        int[] next = new int[first.length];
+        next[root] = 1;
+        for (int i = count - 2; i >= 0; i--) {
+            int v = order[i];
+            first[v] = next[idom[v]];
+            next[idom[v]] += under[v];
+            next[v] = first[v] + 1;
         }
     }
 }

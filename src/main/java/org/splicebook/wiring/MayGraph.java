@@ -45,6 +45,8 @@ final class MayGraph {
     int[] start = new int[0];
     int[] to = new int[0];
     boolean any;
+    /** By vertex: its second node, or -1. */
+    private int[] arrivalOf = new int[0];
 
     MayGraph(Net net) {
         this.net = net;
@@ -188,6 +190,9 @@ final class MayGraph {
         if (!any) {
             return;
         }
+        arrivalOf = new int[net.size];
+        Arrays.fill(arrivalOf, -1);
+        arrival.forEach((v, a) -> arrivalOf[v] = a);
         start = new int[nodes + 1];
         for (int[] a : arcs) {
             start[a[0] + 1]++;
@@ -219,7 +224,7 @@ final class MayGraph {
 
     /** {@return the node for having come out of the unknown at an open end, or -1} */
     int arrivalNode(int vertex) {
-        return arrival.getOrDefault(vertex, -1);
+        return vertex < arrivalOf.length ? arrivalOf[vertex] : -1;
     }
 
     /** {@return the open ends that may come out of the unknown, with the node for having done so} */

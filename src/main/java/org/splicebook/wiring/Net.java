@@ -110,6 +110,9 @@ final class Net {
 
     private Way.@Nullable Hop[] hops = new Way.Hop[0];
 
+    private @Nullable Regions regions;
+    private @Nullable MayGraph mayGraph;
+
     Net(House house) {
         this.house = house;
     }
@@ -195,6 +198,22 @@ final class Net {
             things[v] = known;
         }
         return known;
+    }
+
+    /** {@return its regions, found when first asked for} */
+    Regions regions() {
+        if (regions == null) {
+            regions = new Regions(this);
+        }
+        return regions;
+    }
+
+    /** {@return what it may be joined to, found when first asked for} */
+    MayGraph mayGraph() {
+        if (mayGraph == null) {
+            mayGraph = new MayGraph(this);
+        }
+        return mayGraph;
     }
 
     /** {@return a vertex as a hop of a way} */

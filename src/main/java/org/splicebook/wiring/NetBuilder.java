@@ -39,11 +39,11 @@ final class NetBuilder {
      */
     static Net build(House house) {
         Net net = build(house, Set.of());
-        if (!new MayGraph(net).any) {
+        if (!net.mayGraph().any) {
             return net;
         }
         Set<String> dead = new LinkedHashSet<>(house.panels().keySet());
-        Regions regions = new Regions(net);
+        Regions regions = net.regions();
         BitSet live = new Trunk(net, regions, new LeverState(net)).live(new LeverState(net));
         live.stream().filter(v -> net.kind[v] == Net.Kind.BUS).forEach(v -> dead.remove(net.panels.get(v)));
         return dead.isEmpty() ? net : build(house, dead);

@@ -37,7 +37,7 @@ final class Reach {
 
     Reach(Net net) {
         this.net = net;
-        this.regions = new Regions(net);
+        this.regions = net.regions();
         this.state = new LeverState(net);
         this.trunk = new Trunk(net, regions, state);
         this.hot = new BlockTree(net);

@@ -26,6 +26,13 @@ final class Unknowns {
     private final int[] group;
     private final List<Wiring.OpenRegion> regions;
     private final Set<String> onAssumedSupply;
+    private final int[] poles;
+    private final int[] neutralBars;
+    /** Ground bars, and the neutral bars that hold a main bond. */
+    private final int[] groundBars;
+
+    private final Map<Integer, BitSet> neutralFrom = new HashMap<>();
+    private final Map<Integer, BitSet> groundFrom = new HashMap<>();
     private final Map<Integer, BitSet> reachedFrom = new TreeMap<>();
     private @Nullable MayDominators hot;
     private @Nullable MayDominators neutral;
@@ -34,23 +41,24 @@ final class Unknowns {
     Unknowns(Reach reach) {
         this.reach = reach;
         this.net = reach.net;
-        this.graph = new MayGraph(net);
+        this.graph = net.mayGraph();
         OpenRegions open = new OpenRegions(reach, graph);
         this.group = open.group;
         this.regions = open.told();
         this.onAssumedSupply = net.assumedFed.isEmpty() ? Set.of() : open.onAssumedSupply();
+        this.poles = all(v -> net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.SOURCE_POLE);
+        this.neutralBars = all(v -> net.kind[v] == Net.Kind.NEUTRAL_BAR);
+        this.groundBars = all(v -> net.kind[v] == Net.Kind.GROUND_BAR
+                || (net.kind[v] == Net.Kind.NEUTRAL_BAR && reach.regions.holdsMainBond(net.panels.get(v))));
         if (graph.any) {
-            hot = new MayDominators(graph, roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE));
+            hot = new MayDominators(graph, poles);
             neutral = new MayDominators(graph, withBond(r -> r.neutralRoots));
             ground = new MayDominators(graph, withBond(r -> r.groundRoots));
         }
     }
 
-    private int[] roots(Net.Kind... kinds) {
-        Set<Net.Kind> wanted = Set.of(kinds);
-        return java.util.stream.IntStream.range(0, net.size)
-                .filter(v -> wanted.contains(net.kind[v]))
-                .toArray();
+    private int[] all(java.util.function.IntPredicate wanted) {
+        return java.util.stream.IntStream.range(0, net.size).filter(wanted).toArray();
     }
 
     /** The roots of all regions; at the bonding panel's neutral bar an open region may turn out to be neutral or ground. */
@@ -103,12 +111,11 @@ final class Unknowns {
                 }
             });
         }
-        for (int v = 0; v < net.size; v++) {
-            int a = graph.arrivalNode(v);
-            if (a >= 0 && seen.get(a)) {
+        graph.arrivals().forEach((v, a) -> {
+            if (seen.get(a)) {
                 reached.set(v);
             }
-        }
+        });
         return reached;
     }
 
@@ -133,7 +140,7 @@ final class Unknowns {
         List<Feed> all = new ArrayList<>(recorded);
         Set<String> known = new HashSet<>();
         recorded.forEach(f -> known.add(f.pole() + " " + f.terminal()));
-        for (int root : roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE)) {
+        for (int root : poles) {
             if (!isOpen(root)) {
                 continue;
             }
@@ -187,15 +194,20 @@ final class Unknowns {
         List<Return> all = new ArrayList<>(recorded);
         Set<String> known = new HashSet<>();
         recorded.forEach(r -> known.add(r.bar() + " " + r.terminal()));
-        for (int bar = 0; bar < net.size; bar++) {
-            boolean wanted = over == Conductor.NEUTRAL
-                    ? net.kind[bar] == Net.Kind.NEUTRAL_BAR
-                    : net.kind[bar] == Net.Kind.GROUND_BAR
-                            || (net.kind[bar] == Net.Kind.NEUTRAL_BAR
-                                    && reach.regions.holdsMainBond(net.panels.get(bar)));
-            if (!wanted) {
-                continue;
+        for (int bar : over == Conductor.NEUTRAL ? neutralBars : groundBars) {
+            BitSet reached = fromBar(bar, over);
+            for (int t : terminals) {
+                if (reached.get(t) && known.add(net.names.get(bar) + " " + net.names.get(t))) {
+                    all.add(new Return(over, net.names.get(bar), net.names.get(t), Sureness.MAY, UNKNOWN_WAY));
+                }
             }
+        }
+        return all;
+    }
+
+    /** What a bar may reach; over ground, what lands on a bonding neutral bar and is neutral for sure is left out. */
+    private BitSet fromBar(int bar, Conductor over) {
+        return (over == Conductor.NEUTRAL ? neutralFrom : groundFrom).computeIfAbsent(bar, k -> {
             BitSet reached = (BitSet) from(bar).clone();
             for (int i = net.start[bar]; i < net.start[bar + 1]; i++) {
                 int u = net.adjacent[i];
@@ -206,13 +218,8 @@ final class Unknowns {
                     reached.or(from(u));
                 }
             }
-            for (int t : terminals) {
-                if (reached.get(t) && known.add(net.names.get(bar) + " " + net.names.get(t))) {
-                    all.add(new Return(over, net.names.get(bar), net.names.get(t), Sureness.MAY, UNKNOWN_WAY));
-                }
-            }
-        }
-        return all;
+            return reached;
+        });
     }
 
     /** Whether, whatever is unknown, taking these away takes the conductor of a load point away. */
@@ -292,7 +299,7 @@ final class Unknowns {
             boolean decided = u.conductor() == Conductor.HOT || !isUndecided(v);
             uses.add(decided ? u : new WireUse.Use(u.conductor(), u.pole(), Sureness.MAY));
         }
-        for (int root : roots(Net.Kind.POLE, Net.Kind.SOURCE_POLE)) {
+        for (int root : poles) {
             String pole = net.names.get(root);
             if (isOpen(root) && from(root).get(v) && uses.stream().noneMatch(u -> pole.equals(u.pole()))) {
                 uses.add(new WireUse.Use(Conductor.HOT, pole, Sureness.MAY));
