@@ -12,6 +12,20 @@ record After(long[] hot, long[] neutral, long[] overGround, long[] grounded) {
                 without(p.grounded, p.groundBy, gone));
     }
 
+    /** {@return whether nothing of a part is lost} */
+    boolean isAllOf(Part p) {
+        return hot == p.hot && neutral == p.neutral && overGround == p.overGround && grounded == p.grounded;
+    }
+
+    /** {@return the masks of load terminals that are hot or reach neutral; for ground those of the ground terminal} */
+    long[] of(Conductor conductor) {
+        return switch (conductor) {
+            case HOT -> hot;
+            case NEUTRAL -> neutral;
+            case GROUND -> grounded;
+        };
+    }
+
     /** The masks themselves where nothing is lost. */
     private static long[] without(long[] masks, int[][][] by, int[] gone) {
         long[] after = masks;

@@ -90,8 +90,9 @@ public final class Derivation {
         for (Things.Lossy x : things) {
             wholeThings.put(x.thing(), x.vertices());
             boolean breaker = x.thing().kind() == ThingKind.BREAKER || x.thing().kind() == ThingKind.MAIN;
+            Relied.On on = new Relied.On(x.thing());
             for (Effects.Effect e : effects.of(x.vertices())) {
-                relies.get(e.loadPoint()).add(e, x.thing());
+                relies.get(e.loadPoint()).add(e, on);
                 if (breaker && e.terminalFewer()) {
                     overcurrent
                             .computeIfAbsent(e.loadPoint(), k -> new TreeMap<>())
@@ -135,6 +136,9 @@ public final class Derivation {
 
     /** A breaker may also feed what hangs on something that is not recorded. */
     private List<LossRow> possible(Things.Lossy x, List<LossRow> rows) {
+        if (!unknowns.mayHang(x.vertices())) {
+            return rows;
+        }
         Set<String> already = new HashSet<>();
         rows.forEach(r -> already.add(r.loadPoint()));
         Set<String> hanging = unknowns.mayHang(x.vertices(), already);

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What load points lose when vertices are taken away: read off the kept dominators where one vertex of a region goes, flooded again
@@ -18,7 +19,7 @@ final class Effects {
      * @param fewer whether it is live in fewer cases
      * @param terminalLost whether one of its hot terminals is hot in no case any more
      * @param terminalFewer whether one of its hot terminals is hot in fewer cases
-     * @param always whether in every case in which it is live one of its hot terminals is lost
+     * @param always whether in every case in which it is live one of its hot terminals is lost, and there is one
      */
     record Effect(
             int loadPoint,
@@ -46,7 +47,7 @@ final class Effects {
     private final Map<Integer, List<BitSet>> liveByRow = new HashMap<>();
 
     /** Effects of single losses, which reliance and losses both ask for. */
-    private final Map<Integer, List<Effect>> ofOne = new HashMap<>();
+    private final @Nullable List<Effect>[] ofOne;
 
     /** Effects of single losses by signature, of which what is live through loads has no part. */
     private final Map<Long, List<Effect>> bySignature = new HashMap<>();
@@ -64,6 +65,7 @@ final class Effects {
 
     private final Reflood reflood;
 
+    @SuppressWarnings({"unchecked", "rawtypes"}) // an array of lists
     Effects(Reach reach) {
         this.reach = reach;
         this.net = reach.net;
@@ -71,6 +73,7 @@ final class Effects {
         this.reflood = new Reflood(reach);
         this.loadPointsBehind = new int[net.size][];
         this.signature = new long[net.size];
+        this.ofOne = new List[net.size];
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
                 index(p, p.hotBy, true);
@@ -109,10 +112,10 @@ final class Effects {
             return compute(vertices);
         }
         int v = vertices[0];
-        List<Effect> known = ofOne.get(v);
+        List<Effect> known = ofOne[v];
         if (known == null) {
             known = one(vertices);
-            ofOne.put(v, known);
+            ofOne[v] = known;
         }
         return known;
     }
@@ -251,13 +254,17 @@ final class Effects {
         }
         Map<Integer, After[]> after = new TreeMap<>();
         for (int r : regions) {
-            reflood.region(reach.regions.all.get(r), live, true, after);
+            boolean all = trunk || countIn(vertices, r) > 1;
+            reflood.region(reach.regions.all.get(r), live, true, p -> trunk || (all && p.tangled), after);
+            if (!trunk) {
+                readOff(r, vertices, p -> !(all && p.tangled), after);
+            }
         }
         for (Regions.Region r : changed ? reach.regions.all : List.<Regions.Region>of()) {
             if (!reach.partsOfRegion.get(r.index).isEmpty()
                     && java.util.Arrays.binarySearch(regions, r.index) < 0
                     && reflood.differs(r, live)) {
-                reflood.region(r, live, false, after);
+                reflood.region(r, live, false, p -> true, after);
             }
         }
         reach.state.restore(vertices);
@@ -272,47 +279,64 @@ final class Effects {
         return effects;
     }
 
+    /** What is left of parts to each of whose terminals one way leads, or of which one vertex goes. */
+    private void readOff(
+            int region, int[] vertices, java.util.function.Predicate<Part> which, Map<Integer, After[]> after) {
+        for (Part p : reach.partsOfRegion.get(region)) {
+            if (which.test(p)) {
+                After left = After.without(p, vertices);
+                if (!left.isAllOf(p)) {
+                    Reflood.put(reach, after, p, left);
+                }
+            }
+        }
+    }
+
     private void add(List<Effect> effects, int lp, After[] after, int[] vertices) {
         List<Part> parts = reach.partsOfLoadPoint.get(lp);
-        int trunk = reach.trunk.positions;
-        Outcome hot = new Outcome(trunk);
-        Outcome neutral = new Outcome(trunk);
-        Outcome ground = new Outcome(trunk);
         boolean terminalLost = false;
         boolean terminalFewer = false;
         boolean overGround = false;
         for (Part p : parts) {
             After a = after[p.index];
-            hot.add(p, p.hot, a == null ? p.hot : a.hot());
-            neutral.add(p, p.neutral, a == null ? p.neutral : a.neutral());
-            ground.add(p, p.grounded, a == null ? p.grounded : a.grounded());
-            if (a != null) {
+            if (a != null && a.hot() != p.hot) {
                 terminalLost |= (or(p.hot) & ~or(a.hot())) != 0;
                 terminalFewer |= !java.util.Arrays.equals(p.hot, a.hot());
             }
             overGround |= (or(p.neutral) & or(a == null ? p.overGround : a.overGround())) != 0;
         }
+        Outcome hot = Outcome.of(parts, after, Conductor.HOT);
+        Outcome neutral = Outcome.of(parts, after, Conductor.NEUTRAL);
+        Outcome ground = Outcome.of(parts, after, Conductor.GROUND);
         LossRow.Hot h = LossRow.Hot.KEPT;
-        if (hot.lost()) {
+        if (hot == Outcome.LOST) {
             h = throughLoads.reaches(lp, vertices) ? LossRow.Hot.LOST_LIVE_THROUGH_LOAD : LossRow.Hot.LOST;
         } else if (terminalLost) {
             h = LossRow.Hot.ONE_OF_TWO;
-        } else if (hot.fewer()) {
+        } else if (hot == Outcome.FEWER) {
             h = LossRow.Hot.IMPAIRED;
         }
         LossRow.Neutral n = LossRow.Neutral.KEPT;
-        if (neutral.lost()) {
+        if (neutral == Outcome.LOST) {
             n = overGround ? LossRow.Neutral.OVER_GROUND : LossRow.Neutral.LOST;
-        } else if (neutral.fewer()) {
+        } else if (neutral == Outcome.FEWER) {
             n = LossRow.Neutral.IMPAIRED;
         }
         LossRow.Ground g = LossRow.Ground.KEPT;
-        if (ground.lost()) {
+        if (ground == Outcome.LOST) {
             g = LossRow.Ground.LOST;
-        } else if (ground.fewer()) {
+        } else if (ground == Outcome.FEWER) {
             g = LossRow.Ground.IMPAIRED;
         }
-        Effect e = new Effect(lp, h, n, g, hot.fewer(), terminalLost, terminalFewer, always(parts, after));
+        Effect e = new Effect(
+                lp,
+                h,
+                n,
+                g,
+                hot != Outcome.KEPT,
+                terminalLost,
+                terminalFewer,
+                terminalFewer && always(parts, after));
         if (e.changes() || e.terminalFewer()) {
             effects.add(e);
         }

@@ -133,7 +133,7 @@ final class NetBuilder {
         for (DeviceKind.Tab t : kind.tabs()) {
             tab(box, d, t, basis);
         }
-        Map<String, Integer> levers = new java.util.HashMap<>();
+        Map<String, Integer> levers = kind.levers().isEmpty() ? Map.of() : new java.util.HashMap<>();
         for (DeviceKind.Lever l : kind.levers()) {
             String name = l.name().equals("lever") ? d.name() : d.name() + "." + l.name();
             levers.put(l.name(), net.addLever(name, l.positions().size()));

@@ -1,48 +1,51 @@
 package org.splicebook.wiring;
 
-import java.util.Arrays;
+import java.util.List;
 
-/** Counts, over trunk positions and the positions of independent parts, in how many cases nothing is reached. */
-final class Outcome {
-    private final double[] before;
-    private final double[] after;
-    private double cases = 1;
+/** What a loss does to one conductor of a load point, over trunk positions and the positions of its parts, which are independent. */
+enum Outcome {
+    KEPT,
+    /** Reached in fewer cases than before. */
+    FEWER,
+    /** Reached in no case, and before in some. */
+    LOST;
 
-    Outcome(int trunk) {
-        before = new double[trunk];
-        after = new double[trunk];
-        Arrays.fill(before, 1);
-        Arrays.fill(after, 1);
-    }
-
-    void add(Part p, long[] b, long[] a) {
-        for (int t = 0; t < before.length; t++) {
-            int nothingBefore = 0;
-            int nothingAfter = 0;
-            for (int k = 0; k < p.positions; k++) {
-                nothingBefore += b[t * p.positions + k] == 0 ? 1 : 0;
-                nothingAfter += a[t * p.positions + k] == 0 ? 1 : 0;
+    /** Counts the cases in which nothing is reached, before and after; what the loss leaves untouched has no {@code After}. */
+    static Outcome of(List<Part> parts, After[] after, Conductor conductor) {
+        boolean touched = false;
+        double all = parts.get(0).trunkPositions;
+        for (Part p : parts) {
+            all *= p.positions;
+            After a = after[p.index];
+            touched |= a != null && a.of(conductor) != p.of(conductor);
+        }
+        if (!touched) {
+            return KEPT;
+        }
+        double nothingBefore = 0;
+        double nothingAfter = 0;
+        for (int t = 0; t < parts.get(0).trunkPositions; t++) {
+            double before = 1;
+            double now = 1;
+            for (Part p : parts) {
+                After a = after[p.index];
+                before *= nothing(p.of(conductor), t, p.positions);
+                now *= nothing(a == null ? p.of(conductor) : a.of(conductor), t, p.positions);
             }
-            before[t] *= nothingBefore;
-            after[t] *= nothingAfter;
+            nothingBefore += before;
+            nothingAfter += now;
         }
-        cases *= p.positions;
-    }
-
-    private double sum(double[] n) {
-        double s = 0;
-        for (double x : n) {
-            s += x;
+        if (nothingBefore < all && nothingAfter == all) {
+            return LOST;
         }
-        return s;
+        return nothingAfter > nothingBefore ? FEWER : KEPT;
     }
 
-    boolean lost() {
-        double all = cases * before.length;
-        return sum(before) < all && sum(after) == all;
-    }
-
-    boolean fewer() {
-        return sum(after) > sum(before);
+    private static int nothing(long[] masks, int trunkPosition, int positions) {
+        int n = 0;
+        for (int k = trunkPosition * positions; k < (trunkPosition + 1) * positions; k++) {
+            n += masks[k] == 0 ? 1 : 0;
+        }
+        return n;
     }
 }

@@ -97,6 +97,15 @@ final class Part {
         return null;
     }
 
+    /** {@return the masks of load terminals that are hot or reach neutral; for ground those of the ground terminal} */
+    long[] of(Conductor conductor) {
+        return switch (conductor) {
+            case HOT -> hot;
+            case NEUTRAL -> neutral;
+            case GROUND -> grounded;
+        };
+    }
+
     int cases() {
         return hot.length;
     }

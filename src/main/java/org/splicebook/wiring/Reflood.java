@@ -46,19 +46,25 @@ final class Reflood {
      * Floods a region again, once for all parts that the same levers matter to.
      *
      * @param changed whether the region itself lost a vertex
+     * @param which the parts to look at
      */
-    void region(Regions.Region r, List<BitSet> live, boolean changed, Map<Integer, After[]> after) {
+    void region(
+            Regions.Region r,
+            List<BitSet> live,
+            boolean changed,
+            java.util.function.Predicate<Part> which,
+            Map<Integer, After[]> after) {
         Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
         for (Part p : reach.partsOfRegion.get(r.index)) {
+            if (!which.test(p)) {
+                continue;
+            }
             int n = p.cases();
-            after.computeIfAbsent(
-                                    p.loadPoint,
-                                    k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] =
-                    new After(new long[n], new long[n], new long[n], new long[n]);
+            put(reach, after, p, new After(new long[n], new long[n], new long[n], new long[n]));
             bySet.computeIfAbsent(java.util.Arrays.stream(p.levers).boxed().toList(), k -> new ArrayList<>())
                     .add(p);
         }
-        for (int t = 0; t < reach.trunk.positions; t++) {
+        for (int t = 0; t < reach.trunk.positions && !bySet.isEmpty(); t++) {
             reach.state.set(reach.trunk.levers, t);
             BitSet now = live.get(t);
             BitSet before = reach.trunk.live.get(t);
@@ -102,6 +108,11 @@ final class Reflood {
 
     private int[] fed(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {
         return reach.trunk.fedRoots(r, roots, live, reach.state, kind);
+    }
+
+    static void put(Reach reach, Map<Integer, After[]> after, Part p, After left) {
+        after.computeIfAbsent(
+                        p.loadPoint, k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] = left;
     }
 
     private static After of(Map<Integer, After[]> after, Part p) {

@@ -10,16 +10,38 @@ final class Relied {
     private final List<ReliesOn> neutral = new ArrayList<>();
     private final List<ReliesOn> ground = new ArrayList<>();
 
+    /** What may be relied on a thing for: made once, for all load points that do. */
+    static final class On {
+        private static final int SURENESSES = Sureness.values().length;
+
+        private final Thing thing;
+        private final @Nullable ReliesOn[] made = new ReliesOn[Conductor.values().length * SURENESSES];
+
+        On(Thing thing) {
+            this.thing = thing;
+        }
+
+        private ReliesOn as(Conductor conductor, Sureness sureness) {
+            int at = conductor.ordinal() * SURENESSES + sureness.ordinal();
+            ReliesOn known = made[at];
+            if (known == null) {
+                known = new ReliesOn(conductor, thing, sureness);
+                made[at] = known;
+            }
+            return known;
+        }
+    }
+
     /** Adds what the loss of a thing says of this load point. */
-    void add(Effects.Effect e, Thing thing) {
+    void add(Effects.Effect e, On thing) {
         add(hot, Conductor.HOT, hot(e), thing);
         add(neutral, Conductor.NEUTRAL, neutral(e), thing);
         add(ground, Conductor.GROUND, ground(e), thing);
     }
 
-    private static void add(List<ReliesOn> to, Conductor conductor, @Nullable Sureness sureness, Thing thing) {
+    private static void add(List<ReliesOn> to, Conductor conductor, @Nullable Sureness sureness, On thing) {
         if (sureness != null) {
-            to.add(new ReliesOn(conductor, thing, sureness));
+            to.add(thing.as(conductor, sureness));
         }
     }
 

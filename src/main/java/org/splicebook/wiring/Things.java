@@ -40,9 +40,9 @@ final class Things {
         t.cables();
         for (int v = 0; v < net.size; v++) {
             if (net.kind[v] == Net.Kind.JOINT) {
-                t.add(LossMode.JOINT_LOST, ThingKind.JOINT, net.names.get(v), List.of(v));
+                t.add(LossMode.JOINT_LOST, v);
             } else if (net.kind[v] == Net.Kind.WIRE_END) {
-                t.add(LossMode.WIRE_END_LOST, ThingKind.WIRE_END, net.names.get(v), List.of(v));
+                t.add(LossMode.WIRE_END_LOST, v);
             }
         }
         return t.all;
@@ -52,6 +52,10 @@ final class Things {
         if (!vertices.isEmpty()) {
             all.add(new Lossy(mode, new Thing(kind, name), Regions.ints(vertices)));
         }
+    }
+
+    private void add(LossMode mode, int vertex) {
+        all.add(new Lossy(mode, net.thing(vertex), new int[] {vertex}));
     }
 
     private void sources() {
@@ -262,9 +266,9 @@ final class Things {
         }
         for (int v = 0; v < net.size; v++) {
             switch (net.kind[v]) {
-                case JOINT -> t.add(LossMode.JOINT_LOST, ThingKind.JOINT, net.names.get(v), List.of(v));
-                case WIRE -> t.add(LossMode.CABLE_CUT, ThingKind.WIRE, net.names.get(v), List.of(v));
-                case WIRE_END -> t.add(LossMode.WIRE_END_LOST, ThingKind.WIRE_END, net.names.get(v), List.of(v));
+                case JOINT -> t.add(LossMode.JOINT_LOST, v);
+                case WIRE -> t.add(LossMode.CABLE_CUT, v);
+                case WIRE_END -> t.add(LossMode.WIRE_END_LOST, v);
                 default -> {}
             }
         }

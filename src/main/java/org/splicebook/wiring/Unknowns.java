@@ -26,6 +26,9 @@ final class Unknowns {
     private final int[] group;
     private final List<Wiring.OpenRegion> regions;
     private final Set<String> onAssumedSupply;
+    /** Load points with a terminal in an open region. */
+    private final BitSet open;
+
     private final int[] poles;
     private final int[] neutralBars;
     /** Ground bars, and the neutral bars that hold a main bond. */
@@ -46,6 +49,7 @@ final class Unknowns {
         this.group = open.group;
         this.regions = open.told();
         this.onAssumedSupply = net.assumedFed.isEmpty() ? Set.of() : open.onAssumedSupply();
+        this.open = openLoadPoints();
         this.poles = all(v -> net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.SOURCE_POLE);
         this.neutralBars = all(v -> net.kind[v] == Net.Kind.NEUTRAL_BAR);
         this.groundBars = all(v -> net.kind[v] == Net.Kind.GROUND_BAR
@@ -84,8 +88,13 @@ final class Unknowns {
         return vertex >= 0 && !net.cut[vertex] && group[reach.regions.of[vertex]] >= 0;
     }
 
-    private boolean isOpen(Net.LoadPoint lp) {
-        return Arrays.stream(lp.terminals()).anyMatch(this::isOpen) || isOpen(lp.ground());
+    private BitSet openLoadPoints() {
+        BitSet found = new BitSet();
+        for (int lp = 0; lp < net.loadPoints.size(); lp++) {
+            Net.LoadPoint p = net.loadPoints.get(lp);
+            found.set(lp, Arrays.stream(p.terminals()).anyMatch(this::isOpen) || isOpen(p.ground()));
+        }
+        return found;
     }
 
     /** Vertices that a root may reach, levers joined. */
@@ -134,7 +143,7 @@ final class Unknowns {
                         ? new Feed(f.breaker(), f.pole(), f.sourcePoles(), f.terminal(), Sureness.MAY, f.way())
                         : f)
                 .toList();
-        if (!isOpen(p)) {
+        if (!open.get(lp)) {
             return recorded;
         }
         List<Feed> all = new ArrayList<>(recorded);
@@ -162,7 +171,7 @@ final class Unknowns {
 
     List<Return> returns(int lp, List<Return> recorded) {
         Net.LoadPoint p = net.loadPoints.get(lp);
-        if (!isOpen(p)) {
+        if (!open.get(lp)) {
             return recorded;
         }
         List<Return> judged = recorded.stream()
@@ -225,7 +234,7 @@ final class Unknowns {
     /** Whether, whatever is unknown, taking these away takes the conductor of a load point away. */
     private boolean surely(int lp, Conductor conductor, int[] gone) {
         Net.LoadPoint p = net.loadPoints.get(lp);
-        if (!isOpen(p)) {
+        if (!open.get(lp)) {
             return true;
         }
         if (conductor == Conductor.GROUND && isUndecided(p.ground())) {
@@ -242,7 +251,7 @@ final class Unknowns {
     }
 
     List<ReliesOn> relies(int lp, List<ReliesOn> recorded, Map<Thing, int[]> vertices) {
-        if (!isOpen(net.loadPoints.get(lp))) {
+        if (!open.get(lp)) {
             return recorded;
         }
         return recorded.stream()
@@ -254,7 +263,7 @@ final class Unknowns {
     }
 
     List<ProtectedBy> protections(int lp, List<ProtectedBy> recorded, Map<Thing, int[]> vertices) {
-        if (!isOpen(net.loadPoints.get(lp))) {
+        if (!open.get(lp)) {
             return recorded;
         }
         return recorded.stream()
@@ -316,8 +325,7 @@ final class Unknowns {
 
     /** {@return whether a row of what is lost holds whatever is unknown} */
     Sureness sureness(Effects.Effect e, int[] gone) {
-        Net.LoadPoint p = net.loadPoints.get(e.loadPoint());
-        if (!isOpen(p)) {
+        if (!open.get(e.loadPoint())) {
             return Sureness.MUST;
         }
         boolean partial = e.hot() == LossRow.Hot.IMPAIRED
@@ -331,14 +339,25 @@ final class Unknowns {
         return sure ? Sureness.MUST : Sureness.MAY;
     }
 
+    /** {@return whether more load points than recorded may be fed over one of these} */
+    boolean mayHang(int[] gone) {
+        for (int v : gone) {
+            if (supplies(v) && !(onAssumedSupply.isEmpty() && !isOpen(v))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean supplies(int v) {
+        return net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.MAIN_POLE || net.kind[v] == Net.Kind.SOURCE_POLE;
+    }
+
     /** {@return the load points that may be fed over one of these poles and are not among the given} */
     Set<String> mayHang(int[] gone, Set<String> already) {
         Set<String> found = new TreeSet<>();
         for (int v : gone) {
-            boolean supplies = net.kind[v] == Net.Kind.POLE
-                    || net.kind[v] == Net.Kind.MAIN_POLE
-                    || net.kind[v] == Net.Kind.SOURCE_POLE;
-            if (supplies && !net.assumedFed.contains(net.panels.get(v))) {
+            if (supplies(v) && !net.assumedFed.contains(net.panels.get(v))) {
                 onAssumedSupply.stream().filter(lp -> !already.contains(lp)).forEach(found::add);
             }
             if (net.kind[v] == Net.Kind.POLE && isOpen(v)) {
