@@ -329,14 +329,7 @@ final class Effects {
             g = LossRow.Ground.IMPAIRED;
         }
         Effect e = new Effect(
-                lp,
-                h,
-                n,
-                g,
-                hot != Outcome.KEPT,
-                terminalLost,
-                terminalFewer,
-                terminalFewer && always(parts, after));
+                lp, h, n, g, hot != Outcome.KEPT, terminalLost, terminalFewer, terminalFewer && always(parts, after));
         if (e.changes() || e.terminalFewer()) {
             effects.add(e);
         }

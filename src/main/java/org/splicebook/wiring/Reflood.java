@@ -112,7 +112,8 @@ final class Reflood {
 
     static void put(Reach reach, Map<Integer, After[]> after, Part p, After left) {
         after.computeIfAbsent(
-                        p.loadPoint, k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] = left;
+                        p.loadPoint,
+                        k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] = left;
     }
 
     private static After of(Map<Integer, After[]> after, Part p) {

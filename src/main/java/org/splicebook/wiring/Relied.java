@@ -12,23 +12,22 @@ final class Relied {
 
     /** What may be relied on a thing for: made once, for all load points that do. */
     static final class On {
-        private static final int SURENESSES = Sureness.values().length;
-
         private final Thing thing;
-        private final @Nullable ReliesOn[] made = new ReliesOn[Conductor.values().length * SURENESSES];
+        private final List<ReliesOn> made = new ArrayList<>(2);
 
         On(Thing thing) {
             this.thing = thing;
         }
 
         private ReliesOn as(Conductor conductor, Sureness sureness) {
-            int at = conductor.ordinal() * SURENESSES + sureness.ordinal();
-            ReliesOn known = made[at];
-            if (known == null) {
-                known = new ReliesOn(conductor, thing, sureness);
-                made[at] = known;
+            for (ReliesOn known : made) {
+                if (known.conductor() == conductor && known.sureness() == sureness) {
+                    return known;
+                }
             }
-            return known;
+            ReliesOn one = new ReliesOn(conductor, thing, sureness);
+            made.add(one);
+            return one;
         }
     }
 
