@@ -179,22 +179,7 @@ final class BenchRun {
     }
 
     private House copy(String id) {
-        return new House(
-                id,
-                sample.name(),
-                sample.built(),
-                sample.basis(),
-                sample.code(),
-                sample.area(),
-                sample.complete(),
-                sample.sources(),
-                sample.places(),
-                sample.panels(),
-                sample.cables(),
-                sample.boxes(),
-                sample.sightings(),
-                sample.tests(),
-                sample.about());
+        return sample.withId(id);
     }
 
     private void questions(HouseStore store, URI url, int houses) {

@@ -113,7 +113,13 @@ final class Fields {
 
     @Nullable
     String note() {
-        Node n = node("note");
+        return note("note");
+    }
+
+    /** {@return a longer text} */
+    @Nullable
+    String note(String key) {
+        Node n = node(key);
         return n == null ? null : Values.text(n, Limits.NOTE, problems);
     }
 

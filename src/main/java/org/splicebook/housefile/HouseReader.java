@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.record.Acceptance;
 import org.splicebook.record.Basis;
 import org.splicebook.record.Box;
 import org.splicebook.record.CodeBook;
@@ -75,6 +76,7 @@ final class HouseReader {
         SightingReader seen = new SightingReader(known);
         List<Sighting> sightings = readAll(f.list("sightings"), seen::sighting);
         List<TestResult> tests = readAll(f.list("tests"), seen::test);
+        List<Acceptance> accepted = readAll(f.list("accepted"), seen::acceptance);
         String id = id(f);
         House house = new House(
                 id == null ? "" : id,
@@ -91,6 +93,7 @@ final class HouseReader {
                 joinedBoxes,
                 sightings,
                 tests,
+                accepted,
                 new Provenance(null, f.text("since"), f.text("before"), f.text("permit"), f.note()));
         return problems.any() ? null : house;
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Acceptance;
 import org.splicebook.record.CodeBook;
 import org.splicebook.record.Complete;
 import org.splicebook.record.House;
@@ -38,7 +39,8 @@ public final class HouseWriter {
                 .putMap("cables", house.cables(), CableWriter::cable)
                 .putMap("boxes", house.boxes(), BoxWriter::box)
                 .putList("sightings", house.sightings(), SightingWriter::sighting)
-                .putList("tests", house.tests(), HouseWriter::test);
+                .putList("tests", house.tests(), HouseWriter::test)
+                .putList("accepted", house.accepted(), HouseWriter::acceptance);
         return YamlWriter.write(top.node());
     }
 
@@ -106,6 +108,16 @@ public final class HouseWriter {
                 .put("finished", p.finished() == null ? null : Tree.yesNo(p.finished()))
                 .put("level", p.level())
                 .about(p.about())
+                .node();
+    }
+
+    private static Node acceptance(Acceptance a) {
+        return new Tree()
+                .put("finding", a.finding())
+                .put("said", a.said())
+                .put("reason", a.reason())
+                .put("by", a.by())
+                .put("date", a.date())
                 .node();
     }
 

@@ -109,7 +109,7 @@ final class Merger {
 
     private static boolean isSection(Node.Entry e) {
         return switch (e.key().text()) {
-            case "sources", "places", "panels", "cables", "boxes", "sightings", "tests" -> true;
+            case "sources", "places", "panels", "cables", "boxes", "sightings", "tests", "accepted" -> true;
             default -> false;
         };
     }

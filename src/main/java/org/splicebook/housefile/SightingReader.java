@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Device;
 import org.splicebook.record.Quantity;
+import org.splicebook.record.Acceptance;
 import org.splicebook.record.Sighting;
 import org.splicebook.record.TestResult;
 import org.splicebook.record.Unit;
@@ -82,6 +83,22 @@ final class SightingReader {
         return id == null || date == null || device == null || what == null || result == null
                 ? null
                 : new TestResult(id, date, what, device, result, by, note);
+    }
+
+    @Nullable
+    Acceptance acceptance(Node node) {
+        Fields f = Fields.of(node, Shapes.keys("acceptance"), problems);
+        f.need("finding", "Name it as the check does: rule, a slash, what it is about.");
+        f.need("said", "Say what the check said, so that it comes back when that changes.");
+        f.need("reason", "Say why it may stand.");
+        String date = date(f);
+        String finding = f.text("finding");
+        String said = f.note("said");
+        String reason = f.note("reason");
+        String by = f.text("by");
+        return finding == null || said == null || reason == null || date == null
+                ? null
+                : new Acceptance(finding, said, reason, by, date);
     }
 
     private @Nullable String id(Fields f, Set<String> taken, String what) {

@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param boxes by name
  * @param sightings what was observed, oldest first
  * @param tests tests and their outcomes
+ * @param accepted findings that were looked at and may stand
  * @param about age and note
  */
 public record House(
@@ -39,6 +40,7 @@ public record House(
         Map<String, Box> boxes,
         List<Sighting> sightings,
         List<TestResult> tests,
+        List<Acceptance> accepted,
         Provenance about) {
     public House {
         complete = Ordered.set(complete);
@@ -49,13 +51,35 @@ public record House(
         boxes = Ordered.map(boxes);
         sightings = List.copyOf(sightings);
         tests = List.copyOf(tests);
+        accepted = List.copyOf(accepted);
     }
 
     /** {@return the same record with these sightings instead of its own} */
     public House withSightings(List<Sighting> others) {
         return new House(
                 id, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, others, tests,
-                about);
+                accepted, about);
+    }
+
+    /** {@return the same record with these panels, cables and boxes instead of its own} */
+    public House withParts(Map<String, Panel> itsPanels, Map<String, Cable> itsCables, Map<String, Box> itsBoxes) {
+        return new House(
+                id, name, built, basis, code, area, complete, sources, places, itsPanels, itsCables, itsBoxes,
+                sightings, tests, accepted, about);
+    }
+
+    /** {@return the same record with these acceptances instead of its own} */
+    public House withAccepted(List<Acceptance> others) {
+        return new House(
+                id, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, sightings,
+                tests, others, about);
+    }
+
+    /** {@return the same record under another id} */
+    public House withId(String another) {
+        return new House(
+                another, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, sightings,
+                tests, accepted, about);
     }
 
     /** {@return what people call it} */

@@ -91,21 +91,6 @@ class RandomTextTest {
                             b.complete(),
                             b.about()));
         });
-        return new House(
-                h.id(),
-                h.name(),
-                h.built(),
-                h.basis(),
-                h.code(),
-                h.area(),
-                h.complete(),
-                h.sources(),
-                h.places(),
-                h.panels(),
-                h.cables(),
-                boxes,
-                h.sightings(),
-                h.tests(),
-                h.about());
+        return h.withParts(h.panels(), h.cables(), boxes);
     }
 }

@@ -153,22 +153,7 @@ record HalfKnown(House truth, House record, String box, List<Sighting> sightings
     }
 
     private static House with(House h, Map<String, Panel> panels, Map<String, Cable> cables, Map<String, Box> boxes) {
-        return new House(
-                h.id(),
-                h.name(),
-                h.built(),
-                h.basis(),
-                h.code(),
-                h.area(),
-                h.complete(),
-                h.sources(),
-                h.places(),
-                panels,
-                cables,
-                boxes,
-                h.sightings(),
-                h.tests(),
-                h.about());
+        return h.withParts(panels, cables, boxes);
     }
 
     /** {@return whether the box is complete, and every wire end in it is in a joint} */

@@ -135,22 +135,7 @@ public final class Hidden {
                             complete(p.name()),
                             p.about()));
         }
-        return new House(
-                house.id(),
-                house.name(),
-                house.built(),
-                house.basis(),
-                house.code(),
-                house.area(),
-                house.complete(),
-                house.sources(),
-                house.places(),
-                panels,
-                cables,
-                boxes,
-                house.sightings(),
-                house.tests(),
-                house.about());
+        return house.withParts(panels, cables, boxes);
     }
 
     private String otherBox(String not) {

@@ -214,6 +214,7 @@ final class HouseBuilder {
                 boxes,
                 List.of(),
                 List.of(),
+                List.of(),
                 Provenance.NONE);
     }
 

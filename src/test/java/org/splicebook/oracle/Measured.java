@@ -39,21 +39,6 @@ public final class Measured {
                     c.name(),
                     new Cable(c.name(), c.kind(), c.shorthand(), wires, c.ends(), c.through(), length, c.about()));
         }
-        return new House(
-                house.id(),
-                house.name(),
-                house.built(),
-                house.basis(),
-                house.code(),
-                house.area(),
-                house.complete(),
-                house.sources(),
-                house.places(),
-                house.panels(),
-                cables,
-                house.boxes(),
-                house.sightings(),
-                house.tests(),
-                house.about());
+        return house.withParts(house.panels(), cables, house.boxes());
     }
 }

@@ -30,22 +30,7 @@ public final class SeenOnly {
         if (boxes.equals(house.boxes()) && panels.equals(house.panels())) {
             return house;
         }
-        return new House(
-                house.id(),
-                house.name(),
-                house.built(),
-                house.basis(),
-                house.code(),
-                house.area(),
-                house.complete(),
-                house.sources(),
-                house.places(),
-                panels,
-                house.cables(),
-                boxes,
-                house.sightings(),
-                house.tests(),
-                house.about());
+        return house.withParts(panels, house.cables(), boxes);
     }
 
     private static boolean isSeen(Provenance about, Basis otherwise) {
