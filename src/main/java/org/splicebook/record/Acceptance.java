@@ -11,4 +11,9 @@ import org.jspecify.annotations.Nullable;
  * @param by who decided
  * @param date the day, ISO 8601
  */
-public record Acceptance(String finding, String said, String reason, @Nullable String by, String date) {}
+public record Acceptance(
+        String finding,
+        String said,
+        String reason,
+        @Nullable String by,
+        String date) {}

@@ -71,8 +71,8 @@ public record House(
     /** {@return the same record with these acceptances instead of its own} */
     public House withAccepted(List<Acceptance> others) {
         return new House(
-                id, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, sightings,
-                tests, others, about);
+                id, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, sightings, tests,
+                others, about);
     }
 
     /** {@return the same record under another id} */
