@@ -1,14 +1,22 @@
 package org.splicebook.cli;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.render.FindingsJson;
 import org.splicebook.render.FindingsText;
 import org.splicebook.render.Json;
-import org.splicebook.rules.Checks;
+import org.splicebook.render.Sarif;
+import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
+import org.splicebook.rules.Grouping;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
 import picocli.CommandLine.Command;
@@ -27,7 +35,7 @@ final class CheckCommand implements Callable<Integer> {
     @Parameters(
             index = "0",
             paramLabel = "FILE|HOUSE",
-            description = "A house file, a folder of them, or a stored house's id.")
+            description = "A house file, a folder of them, or a stored house's id; HOUSE@7 is its revision 7.")
     private String house = "";
 
     @Option(
@@ -36,6 +44,28 @@ final class CheckCommand implements Callable<Integer> {
             description =
                     "2014, 2017, 2020, 2023, 2026 or physics (hazards whatever the code); left out, what the record names.")
     private @Nullable String edition;
+
+    @Option(
+            names = "--by",
+            paramLabel = "severity|place|circuit",
+            description = "How to put findings together; left out, by severity.")
+    private Grouping by = Grouping.SEVERITY;
+
+    @Option(
+            names = "--explain",
+            paramLabel = "FINDING",
+            description =
+                    "Tells one finding at length, named by rule, slash, what it is about: open-wire-end/K9.red@2.")
+    private @Nullable String explain;
+
+    @Option(
+            names = "--against",
+            paramLabel = "FILE|HOUSE",
+            description = "Compares with a check of that one, as the house was before: cured, new, changed.")
+    private @Nullable String against;
+
+    @Option(names = "--sarif", description = "Print a SARIF 2.1.0 log, for tools that read the results of checks.")
+    private boolean sarif;
 
     @Mixin
     private StoreOptions store = new StoreOptions();
@@ -52,12 +82,30 @@ final class CheckCommand implements Callable<Integer> {
     public Integer call() {
         House record = Houses.record(house, program, store);
         Pack pack = edition == null ? Packs.of(record) : Packs.find(edition).get();
-        List<Finding> found = Checks.of(record, pack);
-        terminal.out()
-                .print(
-                        output.json()
-                                ? Json.text(FindingsJson.write(record, pack, found)) + "\n"
-                                : FindingsText.write(record, pack, found, output.width(terminal)));
+        Checked checked = Checked.of(record, pack);
+        if (against != null) {
+            Checked before = Checked.of(Houses.record(against, program, store), pack);
+            print(FindingsJson.compare(before, checked), FindingsText.compare(before, checked, width()));
+        } else if (explain != null) {
+            Finding finding = Houses.finding(checked, explain);
+            List<Pack> editions = Packs.editions().stream().map(Packs::us).toList();
+            List<String> said = FindingsText.editions(finding.rule(), editions);
+            print(FindingsJson.explain(checked, finding), FindingsText.explain(checked, finding, said, width()));
+        } else if (sarif) {
+            Path file = Path.of(house);
+            Map<String, Where> positions = Files.exists(file) ? HouseFiles.positions(file) : Map.of();
+            terminal.out().println(Json.text(Sarif.write(checked, program.version(), positions)));
+        } else {
+            print(FindingsJson.write(checked, by), FindingsText.write(checked, by, width()));
+        }
         return ExitCodes.OK;
+    }
+
+    private int width() {
+        return output.width(terminal);
+    }
+
+    private void print(ObjectNode json, String text) {
+        terminal.out().print(output.json() ? Json.text(json) + "\n" : text);
     }
 }

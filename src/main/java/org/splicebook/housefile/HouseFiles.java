@@ -2,6 +2,7 @@ package org.splicebook.housefile;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
@@ -33,6 +34,17 @@ public final class HouseFiles {
     public static Result<House> parse(String name, String text) {
         Problems problems = new Problems();
         return parse(List.of(new SourceText(name, text)), problems);
+    }
+
+    /**
+     * {@return where in a file or folder its things are written: boxes, panels, breakers, cables, devices, sources and places by name;
+     * nothing where it cannot be read}
+     */
+    public static Map<String, Where> positions(Path fileOrFolder) {
+        Problems problems = new Problems();
+        List<SourceText> texts = new FolderReader(problems).read(fileOrFolder);
+        Optional<Node> whole = problems.any() ? Optional.empty() : new Merger(problems).merge(texts);
+        return whole.map(Positions::of).orElse(Map.of());
     }
 
     /** {@return a warning that a rewrite would lose the comments of a text, if it has any} */

@@ -81,7 +81,7 @@ public final class ReplyJson {
         return o;
     }
 
-    private static ObjectNode way(Reason r) {
+    static ObjectNode way(Reason r) {
         ObjectNode o = Json.object();
         o.put("about", r.about());
         o.set("steps", Json.list(r.steps(), ReplyJson::step));

@@ -367,4 +367,26 @@ class CommandsTest {
         assertThat(program.run("check", alderRow, "--edition", "1999")).isEqualTo(1);
         assertThat(program.err()).contains("1999", "2023");
     }
+
+    @Test
+    void acceptedFindingIsTakenOutOfTheListAndCanBeTakenBack() {
+        program.run("load", alderRow);
+        program.run("check", "alder-row-14b", "--json");
+        JsonNode first = Json.read(program.out()).path("findings").get(0);
+        String key = first.path("key").asText();
+        assertThat(program.run("accept", "alder-row-14b", key)).isEqualTo(1);
+        assertThat(program.run("accept", "alder-row-14b", "no-rule/nothing", "--reason", "Because."))
+                .isEqualTo(4);
+        assertThat(program.run("accept", "alder-row-14b", key, "--reason", "Seen by the owner."))
+                .isZero();
+        program.run("check", "alder-row-14b");
+        assertThat(program.out()).contains("1 accepted.", "Seen by the owner.");
+        program.run("check", "alder-row-14b", "--against", "alder-row-14b@1", "--json");
+        assertThat(Json.read(program.out()).path("cured")).isEmpty();
+        assertThat(program.run("accept", "alder-row-14b", key, "--withdraw")).isZero();
+        program.run("check", "alder-row-14b", "--json");
+        assertThat(Json.read(program.out()).path("findings").get(0)).isEqualTo(first);
+        assertThat(program.run("check", "alder-row-14b", "--explain", key)).isZero();
+        assertThat(program.out()).contains(key, "By edition", "Cure");
+    }
 }
