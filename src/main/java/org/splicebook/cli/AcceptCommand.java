@@ -1,7 +1,7 @@
 package org.splicebook.cli;
 
-import java.time.Clock;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -93,6 +93,6 @@ final class AcceptCommand implements Callable<Integer> {
                 f.said(),
                 reason,
                 by,
-                LocalDate.now(Clock.systemDefaultZone()).toString());
+                LocalDate.now(ZoneId.systemDefault()).toString());
     }
 }
