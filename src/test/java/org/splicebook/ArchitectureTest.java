@@ -47,9 +47,20 @@ class ArchitectureTest {
             entry("panelplan", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer", "store")),
-            entry("graph", Set.of("problem", "record", "wiring", "answer", "store")),
+            entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store")),
             entry("render", Set.of("loadflow", "rules", "problem", "record", "wiring", "answer")),
-            entry("web", Set.of("loadflow", "problem", "record", "wiring", "answer", "store", "render", "housefile")),
+            entry(
+                    "web",
+                    Set.of(
+                            "loadflow",
+                            "rules",
+                            "problem",
+                            "record",
+                            "wiring",
+                            "answer",
+                            "store",
+                            "render",
+                            "housefile")),
             entry(
                     "cli",
                     Set.of(

@@ -2,15 +2,11 @@ package org.splicebook.cli;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.record.Acceptance;
 import org.splicebook.record.House;
+import org.splicebook.rules.Acceptances;
 import org.splicebook.rules.Checked;
-import org.splicebook.rules.Finding;
-import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
@@ -61,16 +57,13 @@ final class AcceptCommand implements Callable<Integer> {
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
             StoredHouse stored = houses.findHouse(house).orElseThrow(() -> Houses.notFound(house));
-            List<Acceptance> all = new ArrayList<>(stored.house().accepted());
-            boolean was = all.removeIf(a -> a.finding().equals(finding));
-            if (withdraw && !was) {
-                throw Houses.notAccepted(finding);
-            }
-            if (!withdraw) {
-                all.add(acceptance(stored.house()));
-            }
+            House changed = withdraw
+                    ? Acceptances.withdraw(stored.house(), finding).get()
+                    : Acceptances.accept(
+                                    checked(stored.house()), finding, reason, by, LocalDate.now(ZoneId.systemDefault()))
+                            .get();
             Revision made = houses.put(
-                            stored.house().withAccepted(all),
+                            changed,
                             stored.revision().number(),
                             by == null ? System.getProperty("user.name", "") : by,
                             (withdraw ? "takes back: " : "lets stand: ") + finding)
@@ -82,17 +75,8 @@ final class AcceptCommand implements Callable<Integer> {
         return ExitCodes.OK;
     }
 
-    private Acceptance acceptance(House record) {
-        if (reason == null || reason.isBlank()) {
-            throw Houses.noReason();
-        }
-        Pack pack = edition == null ? Packs.of(record) : Packs.find(edition).get();
-        Finding f = Houses.finding(Checked.of(record, pack), finding);
-        return new Acceptance(
-                f.key(),
-                f.said(),
-                reason,
-                by,
-                LocalDate.now(ZoneId.systemDefault()).toString());
+    private Checked checked(House record) {
+        return Checked.of(
+                record, edition == null ? Packs.of(record) : Packs.find(edition).get());
     }
 }

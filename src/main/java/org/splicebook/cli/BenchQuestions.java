@@ -28,6 +28,7 @@ final class BenchQuestions {
             entry("half-finished", Map.of("box", "stair-head")),
             entry("evidence", Map.of("point", "bath-1.top")),
             entry("houses-with-crossing", Map.of("kind", "borrowed")),
+            entry("houses-with-finding", Map.of("rule", "borrowed-neutral")),
             entry("neutral-crossings", Map.of("kind", "any")),
             entry("protected-by", Map.of("point", "bath-1.top")),
             entry("relies-on-device", Map.of("device", "shop-gf")),

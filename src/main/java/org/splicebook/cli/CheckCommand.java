@@ -14,6 +14,7 @@ import org.splicebook.render.FindingsJson;
 import org.splicebook.render.FindingsText;
 import org.splicebook.render.Json;
 import org.splicebook.render.Sarif;
+import org.splicebook.rules.Acceptances;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Grouping;
@@ -87,7 +88,7 @@ final class CheckCommand implements Callable<Integer> {
             Checked before = Checked.of(Houses.record(against, program, store), pack);
             print(FindingsJson.compare(before, checked), FindingsText.compare(before, checked, width()));
         } else if (explain != null) {
-            Finding finding = Houses.finding(checked, explain);
+            Finding finding = Acceptances.find(checked, explain).get();
             List<Pack> editions = Packs.editions().stream().map(Packs::us).toList();
             List<String> said = FindingsText.editions(finding.rule(), editions);
             print(FindingsJson.explain(checked, finding), FindingsText.explain(checked, finding, said, width()));

@@ -2,7 +2,6 @@ package org.splicebook.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -12,15 +11,12 @@ import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
-import org.splicebook.rules.Checked;
-import org.splicebook.rules.Finding;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 
 /** What commands say about houses that are not there, or are there already. */
 final class Houses {
     private static final Pattern REVISION = Pattern.compile("(.+)@([0-9]{1,18})");
-    private static final int MOST_NEAR = 8;
 
     private Houses() {}
 
@@ -36,43 +32,6 @@ final class Houses {
                     : houses.findHouse(fileOrHouse);
             return found.orElseThrow(() -> notFound(fileOrHouse)).house();
         }
-    }
-
-    /** {@return the finding of that key} */
-    static Finding finding(Checked checked, String key) {
-        Finding found = checked.find(key);
-        if (found != null) {
-            return found;
-        }
-        String rule = key.split("/", 2)[0];
-        List<String> near = checked.all().stream()
-                .filter(f -> f.rule().equals(rule))
-                .map(Finding::key)
-                .limit(MOST_NEAR)
-                .toList();
-        throw new ProblemException(Problem.error(
-                ProblemKind.NOT_FOUND,
-                Where.NOWHERE,
-                "The check finds no '" + key + "'.",
-                near.isEmpty()
-                        ? "The command check lists what is found, and with --json its keys."
-                        : "Of that rule it finds " + String.join(", ", near) + "."));
-    }
-
-    static ProblemException notAccepted(String key) {
-        return new ProblemException(Problem.error(
-                ProblemKind.NOT_FOUND,
-                Where.NOWHERE,
-                "'" + key + "' was not accepted.",
-                "The command check lists what was."));
-    }
-
-    static ProblemException noReason() {
-        return new ProblemException(Problem.error(
-                ProblemKind.MISSING,
-                Where.NOWHERE,
-                "There is no reason.",
-                "Say why the finding may stand: --reason \"...\"."));
     }
 
     static ProblemException notFound(String house) {

@@ -265,7 +265,7 @@ final class Asking {
                     Nearest.cure(house, Names.houses(tx))));
         }
         Record h = found.get(0);
-        if (h.get("derivation").asInt(0) != Projection.STAMP) {
+        if (h.get("derivation").asLong(0) != Projection.STAMP) {
             throw new ProblemException(Problem.error(
                     ProblemKind.STALE,
                     Where.field("house"),

@@ -14,7 +14,6 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.store.Revision;
-import org.splicebook.wiring.Wiring;
 
 /**
  * The fast way in for many new houses. Some houses share a transaction; when one of these fails, the houses of the earlier ones are
@@ -75,8 +74,8 @@ final class BulkLoad {
         }
     }
 
-    private Ready ready(Ledger.Kept kept, Wiring wiring) {
-        return new Ready(kept, projection.of(wiring, kept.revision()));
+    private Ready ready(Ledger.Kept kept, Projection.Derived derived) {
+        return new Ready(kept, projection.of(derived, kept.revision()));
     }
 
     private void store(List<Ready> ready, List<Revision> done) {

@@ -116,7 +116,7 @@ public final class Neo4jHouseStore implements HouseStore {
         String record = text.write(house);
         Packed packed = Packed.of(record);
         String digest = Packed.digest(record);
-        Wiring wiring = projection.derive(house);
+        Projection.Derived derived = projection.derive(house);
         String token = Secret.random();
         return refusable(tx -> {
             Optional<Ledger.Kept> newest = Ledger.lock(tx, house.id());
@@ -127,7 +127,7 @@ public final class Neo4jHouseStore implements HouseStore {
             SightingLog.check(tx, house.id(), house.sightings());
             Revision next = next(newest, house.id(), house.said(), who, why, false, digest);
             Ledger.append(tx, next, packed, token);
-            GraphWriter.replace(tx, house.id(), projection.of(wiring, next));
+            GraphWriter.replace(tx, house.id(), projection.of(derived, next));
             return next;
         });
     }

@@ -2,6 +2,9 @@ package org.splicebook.graph;
 
 import java.util.function.Function;
 import org.splicebook.record.House;
+import org.splicebook.rules.Checked;
+import org.splicebook.rules.Checks;
+import org.splicebook.rules.Packs;
 import org.splicebook.store.Revision;
 import org.splicebook.wiring.Wiring;
 
@@ -12,22 +15,28 @@ import org.splicebook.wiring.Wiring;
  */
 record Projection(Function<House, Wiring> derivation) {
     /** The shape of the graph; raised when the rows of an unchanged record change. */
-    static final int SHAPE = 1;
+    static final int SHAPE = 2;
 
-    /** The stamp of a graph: rises with the derivation and with the shape. */
-    static final int STAMP = Wiring.VERSION * 1000 + SHAPE;
+    /** The stamp of a graph: another with each version of the derivation, of the shape and of the rules. */
+    static final long STAMP = (Wiring.VERSION * 1000L + SHAPE) * (1L << 32) + Checks.stamp();
 
-    /** {@return what the wiring of a record does: the costly half, to be done before anything is locked} */
-    Wiring derive(House house) {
-        return derivation.apply(house);
+    /** What the wiring of a record does, and what its check found. */
+    record Derived(Wiring wiring, Checked checked) {}
+
+    /** {@return what is derived of a record: the costly half, to be done before anything is locked} */
+    Derived derive(House house) {
+        Wiring wiring = derivation.apply(house);
+        return new Derived(wiring, Checked.of(wiring, Packs.of(house)));
     }
 
     /** {@return the graph of one revision} */
-    GraphRows of(Wiring wiring, Revision revision) {
+    GraphRows of(Derived derived, Revision revision) {
+        Wiring wiring = derived.wiring();
         House house = wiring.house();
         RowBuilder rows = new RowBuilder(house.id());
         RecordedRows.add(house, revision, STAMP, rows);
         DerivedRows.add(wiring, rows);
+        FindingRows.add(derived.checked(), rows);
         return rows.build();
     }
 }

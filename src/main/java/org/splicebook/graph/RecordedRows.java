@@ -32,7 +32,7 @@ final class RecordedRows {
     }
 
     /** Adds the rows of a record. */
-    static void add(House house, Revision revision, int derivation, RowBuilder rows) {
+    static void add(House house, Revision revision, long derivation, RowBuilder rows) {
         RecordedRows r = new RecordedRows(house, rows);
         int root = r.house(revision, derivation);
         house.places().values().forEach(p -> r.place(root, p));
@@ -45,7 +45,7 @@ final class RecordedRows {
         house.panels().values().forEach(panels::supplyAndLandings);
     }
 
-    private int house(Revision revision, int derivation) {
+    private int house(Revision revision, long derivation) {
         int h = rows.node("House", house.id());
         rows.set(h, "title", house.said()).set(h, "revision", revision.number());
         rows.set(h, "stored", revision.stored().atZone(ZoneOffset.UTC));

@@ -15,10 +15,10 @@ import org.splicebook.wiring.ThingKind;
 /** The uniqueness constraints and indexes, and the version of the schema. */
 final class Schema {
     /** Raised when stored data has to be changed to be read by this program. */
-    static final int VERSION = 1;
+    static final int VERSION = 2;
 
-    private static final List<String> FURTHER_LABELS =
-            List.of("House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion");
+    private static final List<String> FURTHER_LABELS = List.of(
+            "House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion", "Finding");
 
     private Schema() {}
 
@@ -52,9 +52,11 @@ final class Schema {
         unique(transactions, "Schema", "name");
         labels().forEach(l -> unique(transactions, l, "key"));
         transactions.alone("CREATE INDEX Part_house IF NOT EXISTS FOR (n:Part) ON (n.house)");
-        // A thing can be sought without saying its kind, and crossings across houses.
+        // A thing can be sought without saying its kind, crossings and findings across houses.
         transactions.alone("CREATE INDEX Thing_key IF NOT EXISTS FOR (n:Thing) ON (n.key)");
         transactions.alone("CREATE INDEX Crossing_kind IF NOT EXISTS FOR (n:Crossing) ON (n.kind)");
+        transactions.alone("CREATE INDEX Finding_rule IF NOT EXISTS FOR (n:Finding) ON (n.rule)");
+        transactions.alone("CREATE INDEX Finding_severity IF NOT EXISTS FOR (n:Finding) ON (n.severity)");
         transactions.alone("CREATE INDEX House_derivation IF NOT EXISTS FOR (n:House) ON (n.derivation)");
         // An index that is still being filled is not used, and a question would look through every house.
         transactions.alone("CALL db.awaitIndexes(300)");

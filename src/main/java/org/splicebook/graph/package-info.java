@@ -1,7 +1,7 @@
 /**
  * The store in Neo4j, embedded or on a server: revisions, their projection into a graph, and the questions asked of it.
  *
- * <p>May import {@code store}, {@code answer}, {@code wiring}, {@code record} and {@code problem}. The only package that knows Neo4j.
+ * <p>May import {@code store}, {@code rules}, {@code answer}, {@code wiring}, {@code record} and {@code problem}. The only package that knows Neo4j.
  *
  * <h2>The graph, for writing questions</h2>
  *
@@ -13,7 +13,7 @@
  * <p><b>Keys.</b> Every node of a house has the label {@code Part} and the properties {@code house} (the house's id), {@code name} (unique
  * within its label and house) and {@code key} = house id, {@code "/"}, name; {@code key} is unique and indexed per label. Seek by it:
  * {@code MATCH (b:Breaker {key: $house + '/' + $breaker})}; all of a label: {@code WHERE b.key STARTS WITH $house + '/'}.
- * {@code Part.house}, {@code Thing.key} and {@code Crossing.kind} are indexed too. A house that was deleted has no nodes here.
+ * {@code Part.house}, {@code Thing.key}, {@code Crossing.kind}, {@code Finding.rule} and {@code Finding.severity} are indexed too. A house that was deleted has no nodes here.
  *
  * <h3>Nodes: what is recorded</h3>
  *
@@ -23,7 +23,7 @@
  *
  * <pre>
  * House      key = its id. title (what people call it), revision, stored (date and time), built, areaM2, country, edition,
- *            derivation (stamp of derivation and graph), draft (true for a draft: leave these out unless asked for)
+ *            derivation (stamp of derivation, graph and rules), checkedBy (the pack that its findings are of), draft (true for a draft: leave these out unless asked for)
  * Place      title, kind (kitchen, ...), finished, level
  * Source *   kind, system, amperes, bond (panel with the main bond), from
  * Panel      place, spaces, amperes, bonded, breakersComplete, landingsComplete
@@ -82,6 +82,7 @@
  * (Thing)-[:IF_LOST {mode}]-&gt;(Loss)                  (Loss)-[:CHANGES {hot, neutral, ground, sureness}]-&gt;(LoadPoint)
  *            hot: kept, impaired, one-of-two, lost-live-through-load, lost; neutral: kept, impaired, over-ground, lost;
  *            ground: kept, impaired, lost
+ * (Finding)-[:CONCERNS]-&gt;(LoadPoint)                (Finding)-[:FOUND_IN]-&gt;(Box or Panel)      (Finding)-[:OF]-&gt;(House)
  * (OpenRegion)-[:OPEN_AT]-&gt;(Box or Panel)            (OpenRegion)-[:MAY_JOIN]-&gt;(Breaker|LoadPoint|Cable)
  * </pre>
  *
@@ -92,6 +93,9 @@
  * Crossing    name = crossing-1, ... kind, sureness, island, poles (list), loadPoints (list), box, device
  * Loss        one for all things and modes that change the same load points in the same way; name = a digest. lost (how many lose their hot)
  * OpenRegion  name = its id. boxes, breakers, loadPoints (how many)
+ * Finding     name = its key: rule, slash, what it is about. rule, title, severity (danger, fault, advice), certainty (found, possible,
+ *             asked), subject, said, place, breaker, basis, article, mark, hazard, whenBuilt (not-allowed, allowed, unknown, not-judged),
+ *             newWork, cure, licensed, accepted (looked at and let stand)
  * </pre>
  *
  * <h3>What is kept beside the graph</h3>

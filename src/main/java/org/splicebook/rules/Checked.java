@@ -65,7 +65,7 @@ public record Checked(
             }
         }
         List<Acceptance> settled = house.accepted().stream()
-                .filter(a -> last.get(a.finding()) == a)
+                .filter(a -> a.equals(last.get(a.finding())))
                 .toList();
         return new Checked(house, pack, open, accepted, returned, settled);
     }

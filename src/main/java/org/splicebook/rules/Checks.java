@@ -8,7 +8,17 @@ import org.splicebook.wiring.Wiring;
 
 /** Checks a house by the rules of a pack. */
 public final class Checks {
+    /** Raised when the rules' code would find something else in an unchanged record. */
+    private static final int VERSION = 1;
+
+    private static final int STAMP = 31 * Packs.digest() + VERSION;
+
     private Checks() {}
+
+    /** {@return a number that differs when the packs or the rules do: findings kept under another are out of date} */
+    public static long stamp() {
+        return STAMP & 0xffffffffL;
+    }
 
     /** {@return what is found in a house, what is shown and worst first} */
     public static List<Finding> of(House house, Pack pack) {

@@ -68,7 +68,7 @@ final class HouseApi {
         return asOf == null ? store.findHouse(id) : store.findAsOf(id, moment(asOf));
     }
 
-    private static long number(String revision) {
+    static long number(String revision) {
         try {
             return Long.parseLong(revision);
         } catch (NumberFormatException e) {

@@ -28,6 +28,10 @@ import org.splicebook.answer.Row;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.rules.Checks;
+import org.splicebook.rules.Finding;
+import org.splicebook.rules.Packs;
+import org.splicebook.rules.Severity;
 
 /** The files of queries/, each against a small house that has one of each thing that people look for. */
 class QueryFilesIT {
@@ -136,6 +140,24 @@ class QueryFilesIT {
     }
 
     @Test
+    void whatTheCheckFindsIsAskedAcrossHouses() {
+        List<Finding> found = Checks.of(QuestionHouses.planted(), Packs.of(QuestionHouses.planted())).stream()
+                .filter(f -> f.severity() == Severity.DANGER)
+                .toList();
+        assertThat(column("findings", "finding", Map.of("severity", "danger")))
+                .containsExactlyInAnyOrderElementsOf(
+                        found.stream().map(f -> (Object) f.key()).toList());
+        assertThat(column("houses-with-finding", "house", Map.of("rule", "borrowed-neutral")))
+                .containsExactly(HOUSE);
+        assertThat(column("houses-with-finding", "house", Map.of("rule", "no-such-rule")))
+                .isEmpty();
+        assertThat(column("findings-across-houses", "rule", Map.of()))
+                .containsExactlyInAnyOrderElementsOf(
+                        found.stream().map(f -> (Object) f.rule()).distinct().toList());
+        assertThat(column("worst-houses", "house", Map.of())).containsExactly(HOUSE);
+    }
+
+    @Test
     void aBorrowedNeutralIsFoundWhereItsWaysPart() {
         Answer borrowed = (Answer) ask("neutral-crossings", Map.of("kind", "borrowed"));
         assertThat(borrowed.rows()).singleElement().satisfies(r -> {
@@ -225,7 +247,11 @@ class QueryFilesIT {
     }
 
     private static List<Object> column(String id, String column) {
-        Listing listing = (Listing) ask(id, Map.of());
+        return column(id, column, Map.of());
+    }
+
+    private static List<Object> column(String id, String column, Map<String, String> parameters) {
+        Listing listing = (Listing) ask(id, parameters);
         int at = listing.columns().indexOf(column);
         return listing.rows().stream().map(r -> r.get(at)).toList();
     }

@@ -77,6 +77,20 @@ class ContractIT {
         String tag = served.get(Served.HOUSE).headers().firstValue("ETag").orElseThrow();
         String[] change = {"Content-Type", "application/yaml", "If-Match", tag};
         checked("/houses/{house}", "put", served.send("PUT", Served.HOUSE, Served.ALDER_ROW, change));
+        String findings = Served.HOUSE + "/findings";
+        checked("/houses/{house}/findings", "get", served.get(findings + "?by=place"));
+        checked("/houses/{house}/findings/compared", "get", served.get(findings + "/compared?with=1"));
+        String key = Json.read(served.get(findings).body())
+                .path("findings")
+                .get(0)
+                .path("key")
+                .asText();
+        checked("/houses/{house}/findings/{rule}/{subject}", "get", served.get(findings + "/" + key));
+        String acceptance = "/houses/{house}/findings/{rule}/{subject}/acceptance";
+        String itsAcceptance = findings + "/" + key + "/acceptance";
+        checked(acceptance, "put", served.send("PUT", itsAcceptance, "{\"reason\": \"Known.\"}", json));
+        checked("/houses/{house}/findings", "get", served.get(findings));
+        checked(acceptance, "delete", served.send("DELETE", itsAcceptance, ""));
         checked("/houses", "get", served.get("/api/v1/houses"));
         checked("/houses/{house}", "get", served.get(Served.HOUSE, "Accept", "application/json"));
         checked("/houses/{house}/revisions", "get", served.get(Served.HOUSE + "/revisions"));

@@ -1,0 +1,55 @@
+package org.splicebook.graph;
+
+import java.util.HashSet;
+import java.util.Set;
+import org.splicebook.record.Acceptance;
+import org.splicebook.rules.Checked;
+import org.splicebook.rules.Finding;
+
+/** What the check of a house found, as rows. */
+final class FindingRows {
+    private final Checked checked;
+    private final RowBuilder rows;
+    private final Set<String> accepted = new HashSet<>();
+
+    private FindingRows(Checked checked, RowBuilder rows) {
+        this.checked = checked;
+        this.rows = rows;
+        checked.accepted().stream()
+                .map(Checked.Accepted::acceptance)
+                .map(Acceptance::finding)
+                .forEach(accepted::add);
+    }
+
+    /** Adds the rows of what was found, after those of what was recorded and derived. */
+    static void add(Checked checked, RowBuilder rows) {
+        FindingRows f = new FindingRows(checked, rows);
+        rows.set(
+                rows.node("House", checked.house().id()),
+                "checkedBy",
+                checked.pack().id());
+        checked.all().forEach(f::finding);
+    }
+
+    private void finding(Finding f) {
+        int n = rows.node("Finding", f.key());
+        rows.set(n, "rule", f.rule()).set(n, "title", f.title());
+        rows.set(n, "severity", f.severity()).set(n, "certainty", f.certainty());
+        rows.set(n, "subject", f.subject()).set(n, "said", f.said());
+        rows.set(n, "place", f.place()).set(n, "breaker", f.breaker()).set(n, "basis", f.basis());
+        rows.set(n, "article", f.article()).set(n, "mark", f.mark());
+        rows.set(n, "hazard", f.judged().hazard())
+                .set(n, "whenBuilt", f.judged().whenBuilt())
+                .set(n, "newWork", f.judged().newWork());
+        rows.set(n, "cure", f.cure()).set(n, "licensed", f.licensed()).set(n, "accepted", accepted.contains(f.key()));
+        rows.tie(n, "OF", rows.node("House", checked.house().id()));
+        f.outlets().forEach(o -> tie(n, "CONCERNS", "LoadPoint", o));
+        f.boxes().forEach(b -> tie(n, "FOUND_IN", rows.has("Box", b) ? "Box" : "Panel", b));
+    }
+
+    private void tie(int finding, String type, String label, String name) {
+        if (rows.has(label, name)) {
+            rows.tie(finding, type, rows.node(label, name));
+        }
+    }
+}
