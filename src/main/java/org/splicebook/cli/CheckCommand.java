@@ -18,6 +18,7 @@ import org.splicebook.rules.Acceptances;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Grouping;
+import org.splicebook.rules.LocalPack;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
 import picocli.CommandLine.Command;
@@ -68,6 +69,12 @@ final class CheckCommand implements Callable<Integer> {
     @Option(names = "--sarif", description = "Print a SARIF 2.1.0 log, for tools that read the results of checks.")
     private boolean sarif;
 
+    @Option(
+            names = "--local",
+            paramLabel = "FILE",
+            description = "Local rules: a file that switches rules off or alters what they go by, each with its reason.")
+    private @Nullable Path local;
+
     @Mixin
     private StoreOptions store = new StoreOptions();
 
@@ -82,7 +89,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         House record = Houses.record(house, program, store);
-        Pack pack = edition == null ? Packs.of(record) : Packs.find(edition).get();
+        Pack pack = pack(record);
         Checked checked = Checked.of(record, pack);
         if (against != null) {
             Checked before = Checked.of(Houses.record(against, program, store), pack);
@@ -100,6 +107,16 @@ final class CheckCommand implements Callable<Integer> {
             print(FindingsJson.write(checked, by), FindingsText.write(checked, by, width()));
         }
         return ExitCodes.OK;
+    }
+
+    private Pack pack(House record) {
+        if (local == null) {
+            return edition == null ? Packs.of(record) : Packs.find(edition).get();
+        }
+        LocalPack changes = LocalPack.read(local).get();
+        String over = edition == null ? changes.over() : edition;
+        return changes.on(over == null ? Packs.of(record) : Packs.find(over).get())
+                .get();
     }
 
     private int width() {

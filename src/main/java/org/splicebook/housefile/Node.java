@@ -4,7 +4,7 @@ import java.util.List;
 import org.splicebook.problem.Where;
 
 /** A piece of YAML as it was written: every scalar is text, everything has its place. */
-sealed interface Node {
+public sealed interface Node {
     /** {@return where it begins} */
     Where at();
 
@@ -20,7 +20,7 @@ sealed interface Node {
      */
     record Scalar(String text, boolean plain, Where at) implements Node {
         /** {@return whether it says nothing: left out, or null} */
-        boolean isNothing() {
+        public boolean isNothing() {
             return plain && (text.isEmpty() || text.equals("null") || text.equals("~"));
         }
 

@@ -9,6 +9,7 @@ import org.splicebook.rules.Checked;
 import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Grouping;
+import org.splicebook.rules.Pack;
 
 /** Findings as JSON. */
 public final class FindingsJson {
@@ -63,9 +64,15 @@ public final class FindingsJson {
     }
 
     private static ObjectNode head(Checked checked) {
-        return Json.object()
+        ObjectNode o = Json.object()
                 .put("house", checked.house().id())
                 .put("pack", checked.pack().id());
+        o.set("local-changes", Json.list(checked.pack().changes(), FindingsJson::change));
+        return o;
+    }
+
+    private static ObjectNode change(Pack.Changed c) {
+        return Json.object().put("rule", c.rule()).put("what", c.what()).put("reason", c.reason());
     }
 
     private static ObjectNode cautions(ObjectNode o) {
@@ -97,6 +104,6 @@ public final class FindingsJson {
                 f.judged().whenBuilt().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         o.put("new-work", f.judged().newWork());
         o.put("article", f.article()).put("mark", f.mark());
-        return o.put("cure", f.cure()).put("licensed", f.licensed());
+        return o.put("cure", f.cure()).put("licensed", f.licensed()).put("local", f.local());
     }
 }

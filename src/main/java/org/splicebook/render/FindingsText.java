@@ -35,6 +35,7 @@ public final class FindingsText {
         t.say(counts(open)
                 + (checked.accepted().isEmpty() ? "" : " " + checked.accepted().size() + " accepted."));
         t.say(ADVICE);
+        t.changes(checked.pack());
         if (by == Grouping.SEVERITY) {
             t.parts(open);
         } else {
@@ -70,6 +71,7 @@ public final class FindingsText {
                         ? "no code speaks of it"
                         : f.article() + " in " + checked.pack().title());
         t.field("By edition", String.join("; ", editions));
+        t.field("Local rules", f.local());
         t.field("Mark", f.mark().isEmpty() ? "" : "The article is given " + f.mark() + ".");
         t.field("Cure", f.cure());
         t.field("By whom", f.licensed() ? "a licensed electrician" : "whoever the local rules let do it");
@@ -106,6 +108,15 @@ public final class FindingsText {
         }
         t.cautions();
         return t.text();
+    }
+
+    /** What local rules changed is told before what is found, or a rule that is off would be silent. */
+    private void changes(Pack pack) {
+        if (!pack.changes().isEmpty()) {
+            say("");
+            say("Changed by local rules");
+            pack.changes().forEach(c -> bullet(c.rule() + ": " + c.what() + ". Reason: " + c.reason()));
+        }
     }
 
     private static String sure(Certainty c) {
@@ -207,6 +218,9 @@ public final class FindingsText {
             if (last) {
                 under(String.join("; ", f.judged().said()) + ".");
                 under("Cure: " + f.cure() + (f.licensed() ? " For a licensed electrician." : ""));
+                if (!f.local().isEmpty()) {
+                    under("By local rules. " + f.local());
+                }
                 if (!f.mark().isEmpty()) {
                     under("The article is given " + f.mark() + ".");
                 }

@@ -30,7 +30,7 @@ public final class Checks {
         Facts facts = Facts.of(wiring);
         List<Finding> all = new ArrayList<>();
         pack.rules().forEach((id, text) -> {
-            Findings found = new Findings(facts, text, pack.edition());
+            Findings found = new Findings(facts, text);
             Rules.of(id).check(facts, found);
             all.addAll(found.all());
         });

@@ -26,6 +26,7 @@ import org.splicebook.record.Basis;
  * @param mark how sure the article is: empty, or in words
  * @param cure what would put it right
  * @param licensed whether the cure needs a licensed person
+ * @param local whose local rules altered the rule and why; empty where none did
  */
 public record Finding(
         String rule,
@@ -44,7 +45,8 @@ public record Finding(
         String article,
         String mark,
         String cure,
-        boolean licensed) {
+        boolean licensed,
+        String local) {
     /** What is found before what is possible before what is asked; the worst first; then by rule and subject. */
     public static final Comparator<Finding> ORDER = Comparator.comparing(Finding::certainty)
             .thenComparing(Finding::severity)

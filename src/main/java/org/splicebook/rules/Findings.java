@@ -11,13 +11,11 @@ import org.splicebook.wiring.Way;
 final class Findings {
     private final Facts facts;
     private final RuleText text;
-    private final @Nullable Integer edition;
     private final List<Finding> all = new ArrayList<>();
 
-    Findings(Facts facts, RuleText text, @Nullable Integer edition) {
+    Findings(Facts facts, RuleText text) {
         this.facts = facts;
         this.text = text;
-        this.edition = edition;
     }
 
     RuleText text() {
@@ -122,7 +120,8 @@ final class Findings {
                     text.article(),
                     text.mark(),
                     text.cure(),
-                    text.licensed()));
+                    text.licensed(),
+                    text.local()));
         }
     }
 
@@ -133,7 +132,6 @@ final class Findings {
                 : built == null || since == null
                         ? Judged.WhenBuilt.UNKNOWN
                         : built >= since ? Judged.WhenBuilt.NOT_ALLOWED : Judged.WhenBuilt.ALLOWED;
-        return new Judged(
-                text.hazard(), then, edition != null && !text.article().isEmpty());
+        return new Judged(text.hazard(), then, !text.article().isEmpty());
     }
 }

@@ -6,11 +6,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.housefile.PlainYaml;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
@@ -22,9 +22,9 @@ public final class Packs {
     /** The edition that a house is judged by where its record names none. */
     public static final int USUAL_EDITION = 2023;
 
-    private static final Map<?, ?> US = (Map<?, ?>) PlainYaml.strings(resource("us.yaml"));
-    private static final Map<?, ?> PHYSICS = (Map<?, ?>) PlainYaml.strings(resource("physics.yaml"));
     private static final String PHYSICS_ID = "physics";
+    private static final PackSource US = resource("us.yaml");
+    private static final PackSource PHYSICS = resource("physics.yaml");
 
     private Packs() {}
 
@@ -35,8 +35,7 @@ public final class Packs {
 
     /** {@return the editions of the US code that there are packs for} */
     public static List<Integer> editions() {
-        return ((List<?>) Objects.requireNonNull(US.get("editions")))
-                .stream().map(e -> Integer.valueOf(String.valueOf(e))).toList();
+        return US.editions();
     }
 
     /** {@return the pack that a house's record asks for: its edition, else the usual one} */
@@ -67,95 +66,46 @@ public final class Packs {
 
     /** {@return the rules of an edition of the US code} */
     public static Pack us(int edition) {
-        Map<String, RuleText> rules = new LinkedHashMap<>();
-        rules(US).forEach((id, text) -> {
-            Object from = text.get("from");
-            if (from == null || Integer.parseInt(String.valueOf(from)) <= edition) {
-                rules.put(String.valueOf(id), text(String.valueOf(id), text, edition));
-            }
-        });
-        return new Pack("us-" + edition, US.get("title") + ", " + edition, edition, rules);
+        return new Pack("us-" + edition, US.title() + ", " + edition, edition, US.at(edition));
     }
 
     /** {@return the hazards that need no code} */
     public static Pack physics() {
         Map<String, RuleText> rules = new LinkedHashMap<>();
-        us(Integer.parseInt(String.valueOf(PHYSICS.get("edition")))).rules().forEach((id, t) -> {
+        US.at(PHYSICS.editions().get(0)).forEach((id, t) -> {
             if (t.hazard()) {
                 rules.put(
                         id,
                         new RuleText(
-                                id, t.title(), t.severity(), true, null, "", "", t.cure(), t.licensed(), t.values()));
+                                id, t.title(), t.severity(), true, null, "", "", t.cure(), t.licensed(), t.values(), ""));
             }
         });
-        return new Pack(PHYSICS_ID, String.valueOf(PHYSICS.get("title")), null, rules);
+        return new Pack(PHYSICS_ID, PHYSICS.title(), null, rules);
     }
 
-    private static Map<String, Map<?, ?>> rules(Map<?, ?> pack) {
-        Map<String, Map<?, ?>> rules = new LinkedHashMap<>();
-        ((Map<?, ?>) Objects.requireNonNull(pack.get("rules")))
-                .forEach((id, text) -> rules.put(String.valueOf(id), (Map<?, ?>) text));
-        return rules;
+    /** {@return what a pack's code says of a rule that its edition does not have yet; null where it knows none} */
+    static @Nullable RuleText whatever(Pack pack, String rule) {
+        PackSource.RuleSource of = US.rules().get(rule);
+        return of == null || pack.edition() == null ? null : of.at(rule, pack.edition());
     }
 
-    private static RuleText text(String id, Map<?, ?> said, int edition) {
-        Map<String, List<String>> values = new LinkedHashMap<>();
-        if (said.get("values") instanceof Map<?, ?> map) {
-            map.forEach((name, value) -> values.put(String.valueOf(name), words(ofEdition(value, edition))));
+    /** {@return the values that a rule goes by in any edition, with every word that they have} */
+    static Map<String, Set<String>> values(String rule) {
+        Map<String, Set<String>> all = new LinkedHashMap<>();
+        PackSource.RuleSource of = US.rules().get(rule);
+        if (of != null) {
+            of.values().forEach((name, v) -> {
+                Set<String> words = all.computeIfAbsent(name, k -> new TreeSet<>());
+                v.said().values().forEach(words::addAll);
+            });
         }
-        String since = word(said.get("since"));
-        return new RuleText(
-                id,
-                word(said.get("title")),
-                Severity.valueOf(word(said.get("severity")).toUpperCase(Locale.ROOT)),
-                word(said.get("hazard")).equals("yes"),
-                since.isEmpty() ? null : Integer.valueOf(since),
-                word(ofEdition(said.get("article"), edition)),
-                mark(word(ofEdition(said.get("mark"), edition))),
-                word(said.get("cure")),
-                word(said.get("licensed")).equals("yes"),
-                values);
+        return all;
     }
 
-    /** How sure a fact is, as it is told. */
-    private static String mark(String mark) {
-        return switch (mark) {
-            case "U" -> "unsure: read the printed code before it decides anything";
-            case "M" -> "from memory: look the article up";
-            default -> "";
-        };
-    }
-
-    private static String word(@Nullable Object o) {
-        return o == null ? "" : String.valueOf(o);
-    }
-
-    private static List<String> words(@Nullable Object o) {
-        return o instanceof List<?> list
-                ? list.stream().map(String::valueOf).toList()
-                : o == null ? List.of() : List.of(String.valueOf(o));
-    }
-
-    /** What is said for the newest edition that is not newer; what is not said by edition holds for all. */
-    private static @Nullable Object ofEdition(@Nullable Object value, int edition) {
-        if (!(value instanceof Map<?, ?> map)) {
-            return value;
-        }
-        Object best = null;
-        int newest = 0;
-        for (Map.Entry<?, ?> e : map.entrySet()) {
-            int year = Integer.parseInt(String.valueOf(e.getKey()));
-            if (year <= edition && year > newest) {
-                newest = year;
-                best = e.getValue();
-            }
-        }
-        return best;
-    }
-
-    private static String resource(String name) {
+    private static PackSource resource(String name) {
         try (InputStream in = Packs.class.getResourceAsStream(name)) {
-            return new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
+            String text = new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
+            return PackReader.parse(name, text).get();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

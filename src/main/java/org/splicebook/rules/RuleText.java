@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param cure what would put it right
  * @param licensed whether the cure needs a licensed person
  * @param values what the rule goes by, by name
+ * @param local whose local rules altered it and why; empty where none did
  */
 public record RuleText(
         String id,
@@ -28,7 +29,8 @@ public record RuleText(
         String mark,
         String cure,
         boolean licensed,
-        Map<String, List<String>> values) {
+        Map<String, List<String>> values,
+        String local) {
     public RuleText {
         values = Map.copyOf(values);
     }
