@@ -72,7 +72,8 @@ final class CheckCommand implements Callable<Integer> {
     @Option(
             names = "--local",
             paramLabel = "FILE",
-            description = "Local rules: a file that switches rules off or alters what they go by, each with its reason.")
+            description =
+                    "Local rules: a file that switches rules off or alters what they go by, each with its reason.")
     private @Nullable Path local;
 
     @Mixin

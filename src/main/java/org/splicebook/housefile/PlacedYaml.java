@@ -42,6 +42,9 @@ public final class PlacedYaml {
         }
         return node.map(Result::ok)
                 .orElseGet(() -> Result.failed(Problem.error(
-                        ProblemKind.MISSING, new Where(name, 1, 1, ""), "Nothing stands in it.", "Write what it is to say.")));
+                        ProblemKind.MISSING,
+                        new Where(name, 1, 1, ""),
+                        "Nothing stands in it.",
+                        "Write what it is to say.")));
     }
 }

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.housefile.PlacedYaml;
 import org.splicebook.problem.Problem;
@@ -149,8 +150,7 @@ public record LocalPack(String title, @Nullable String over, List<Change> change
         if (c.cure() != null) {
             parts.add("another cure");
         }
-        c.values().keySet().stream().sorted().forEach(name -> {
-            Edit e = c.values().get(name);
+        new TreeMap<>(c.values()).forEach((name, e) -> {
             List<String> old = before == null ? List.of() : before.list(name);
             List<String> now = e.on(old);
             List<String> gone = old.stream().filter(w -> !now.contains(w)).toList();

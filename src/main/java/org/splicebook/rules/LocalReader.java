@@ -67,7 +67,8 @@ final class LocalReader {
         f.need("reason", "Say why, for example: reason: amendment of 2024, section 12.");
         boolean off = f.yesNo("off");
         boolean on = f.yesNo("on");
-        boolean alters = List.of("severity", "article", "cure", "values").stream().anyMatch(f::has);
+        boolean alters =
+                List.of("severity", "article", "cure", "values").stream().anyMatch(f::has);
         if (off && (on || alters)) {
             f.wrong(
                     ProblemKind.CONFLICT,
@@ -135,8 +136,11 @@ final class LocalReader {
         boolean number = !old.isEmpty() && old.stream().allMatch(LocalReader::isNumber);
         for (Node.Scalar s : words) {
             if (number && !isNumber(s.text())) {
-                f.wrong(ProblemKind.BAD_VALUE, s.at(), s.said() + " is not a number.", name + " is a number, such as "
-                        + old.iterator().next() + ".");
+                f.wrong(
+                        ProblemKind.BAD_VALUE,
+                        s.at(),
+                        s.said() + " is not a number.",
+                        name + " is a number, such as " + old.iterator().next() + ".");
             } else if (!known.isEmpty() && !known.contains(s.text())) {
                 f.wrong(
                         ProblemKind.BAD_VALUE,

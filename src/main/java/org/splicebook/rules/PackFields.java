@@ -133,7 +133,11 @@ final class PackFields {
             return map.entries();
         }
         if (!(n instanceof Node.Scalar s && s.isNothing())) {
-            wrong(ProblemKind.BAD_VALUE, n.at(), "Here stands " + n.said() + ".", "A map belongs here: a key, a colon, what it is.");
+            wrong(
+                    ProblemKind.BAD_VALUE,
+                    n.at(),
+                    "Here stands " + n.said() + ".",
+                    "A map belongs here: a key, a colon, what it is.");
         }
         return List.of();
     }

@@ -18,8 +18,8 @@ import org.splicebook.problem.Result;
 final class PackReader {
     static final List<String> SEVERITIES = List.of("danger", "fault", "advice");
     private static final List<String> KEYS = List.of("title", "editions", "rules");
-    private static final List<String> RULE_KEYS = List.of(
-            "title", "severity", "hazard", "from", "since", "article", "mark", "cure", "licensed", "values");
+    private static final List<String> RULE_KEYS =
+            List.of("title", "severity", "hazard", "from", "since", "article", "mark", "cure", "licensed", "values");
 
     private final List<Problem> problems = new ArrayList<>();
 
@@ -81,8 +81,8 @@ final class PackReader {
         mark.said().values().stream()
                 .flatMap(List::stream)
                 .filter(m -> !Mark.ALL.contains(m))
-                .forEach(m -> f.wrong(
-                        ProblemKind.BAD_VALUE, f.at("mark"), "There is no mark \"" + m + "\".", "V, M or U."));
+                .forEach(m ->
+                        f.wrong(ProblemKind.BAD_VALUE, f.at("mark"), "There is no mark \"" + m + "\".", "V, M or U."));
         Integer from = f.year("from");
         return new PackSource.RuleSource(
                 f.text("title"),

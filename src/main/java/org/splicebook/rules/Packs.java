@@ -77,7 +77,17 @@ public final class Packs {
                 rules.put(
                         id,
                         new RuleText(
-                                id, t.title(), t.severity(), true, null, "", "", t.cure(), t.licensed(), t.values(), ""));
+                                id,
+                                t.title(),
+                                t.severity(),
+                                true,
+                                null,
+                                "",
+                                "",
+                                t.cure(),
+                                t.licensed(),
+                                t.values(),
+                                ""));
             }
         });
         return new Pack(PHYSICS_ID, PHYSICS.title(), null, rules);

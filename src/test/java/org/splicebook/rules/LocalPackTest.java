@@ -11,8 +11,7 @@ import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 
 class LocalPackTest {
-    private static final String TOWN =
-            """
+    private static final String TOWN = """
             title: The town of Alder
             over: 2023
             rules:
@@ -23,8 +22,7 @@ class LocalPackTest {
               hidden-box: {severity: danger, article: "town code 7", cure: Open it., reason: fires in 2019}
             """;
 
-    private static final House SAMPLE =
-            HouseFiles.read(Path.of("sample-house")).get();
+    private static final House SAMPLE = HouseFiles.read(Path.of("sample-house")).get();
 
     @Test
     void aRuleThatIsSwitchedOffFindsNothingAndIsTold() {
@@ -86,14 +84,14 @@ class LocalPackTest {
         String local = "title: T\nrules:\n  surge-protection: {severity: fault, reason: asked for}\n";
         Result<Pack> pack = LocalPack.parse("l.yaml", local).get().on(Packs.us(2017));
         assertThat(said(pack.problems()))
-                .containsExactly("l.yaml:3:3: The pack US code, 2017 has no rule surge-protection. Say on: yes to bring it in,"
-                        + " or leave it out.");
+                .containsExactly(
+                        "l.yaml:3:3: The pack US code, 2017 has no rule surge-protection. Say on: yes to bring it in,"
+                                + " or leave it out.");
     }
 
     @Test
     void allThatIsWrongIsToldAtOnceWithItsPlaceAndWhatWouldBeRight() {
-        String local =
-                """
+        String local = """
                 title: T
                 colour: red
                 over: 2019
@@ -118,20 +116,21 @@ class LocalPackTest {
                         p -> assertThat(p).startsWith("l.yaml:7:22: It is switched off and altered as well."),
                         p -> assertThat(p).startsWith("l.yaml:8:34: \"three\" is not a number. share is a number"),
                         p -> assertThat(p)
-                                .startsWith("l.yaml:9:32: The rule arc-fault-by-room goes by no value \"place\". Nearest")
+                                .startsWith(
+                                        "l.yaml:9:32: The rule arc-fault-by-room goes by no value \"place\". Nearest")
                                 .contains("places"),
                         p -> assertThat(p).startsWith("l.yaml:10:3: Nothing is changed of garage-circuit."),
                         p -> assertThat(p)
                                 .startsWith("l.yaml:11:50: \"kitchn\" does not fit judged-by-place of near-water.")
                                 .contains("kitchen"),
                         p -> assertThat(p).startsWith("l.yaml:12:36: 2 values stand here."),
-                        p -> assertThat(p).startsWith("l.yaml:13:26: \"awful\" does not fit here. One of these: danger"));
+                        p -> assertThat(p)
+                                .startsWith("l.yaml:13:26: \"awful\" does not fit here. One of these: danger"));
     }
 
     @Test
     void aPackOfTheProgramThatIsWrongIsToldTheSameWay() {
-        String pack =
-                """
+        String pack = """
                 title: P
                 rules:
                   hidden-box: {title: T, severity: bad, cure: C}
