@@ -16,12 +16,12 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
-import org.splicebook.record.Sighting;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
+import org.splicebook.wiring.evidence.Evidence;
 import org.splicebook.wiring.shutoff.ShutOffs;
 
 /**
@@ -112,8 +112,18 @@ public final class AnsweringStore extends ForwardingStore {
             }
 
             @Override
-            public ShutOffs shutOffs(List<Sighting> standing) {
-                return kept.shutOffs(stored, standing);
+            public Standing standing() {
+                return kept.standing(stored, behind.sightings(house), () -> behind.revisions(house), this::revision);
+            }
+
+            @Override
+            public ShutOffs shutOffs() {
+                return kept.shutOffs(stored, standing().standing());
+            }
+
+            @Override
+            public Evidence evidence() {
+                return kept.evidence(stored, standing().standing());
             }
         };
     }

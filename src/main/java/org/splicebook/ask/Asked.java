@@ -60,7 +60,7 @@ record Asked(
 
     /** {@return what must be off before hands come to a target} */
     ShutOff shutOff(Target target) {
-        ShutOffs all = workings.shutOffs(Standing.of(this));
+        ShutOffs all = workings.shutOffs();
         synchronized (all) {
             return all.of(target);
         }

@@ -9,6 +9,7 @@ final class ComputedQuestions {
     private static final List<ComputedQuestion> ALL = List.of(
             AlwaysHot.QUESTION,
             BeforeClosing.QUESTION,
+            Contradictions.QUESTION,
             Dark.QUESTION,
             ShutOffQuestion.QUESTION,
             Differences.QUESTION,
@@ -16,7 +17,8 @@ final class ComputedQuestions {
             HalfFinished.QUESTION,
             MissingProtection.QUESTION,
             StillLive.QUESTION,
-            SwitchTable.QUESTION);
+            SwitchTable.QUESTION,
+            WhatFeeds.QUESTION);
 
     /** By id. */
     static final Map<String, ComputedQuestion> BY_ID = byId();

@@ -1,71 +1,68 @@
 package org.splicebook.ask;
 
-import java.util.LinkedHashMap;
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.LongFunction;
+import java.util.function.Supplier;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
+import org.splicebook.wiring.evidence.Evidence;
 import org.splicebook.wiring.shutoff.ShutOffs;
 
-/** The wiring of the houses asked about last, by revision: a revision never changes, so what is kept never goes stale. */
+/** What was worked out of the houses asked about last, by revision and sightings: neither ever changes, so what is kept never goes stale. */
 final class Kept {
-    private final int most;
     private final Function<House, Wiring> derivation;
-    private final Map<Key, Wiring> byRevision = new LinkedHashMap<>(16, 0.75f, true);
+    private final Cache<Key, Wiring> wirings;
+    private final Cache<Seen, Standing> standings;
+    private final Cache<Seen, ShutOffs> shutOffs;
+    private final Cache<Seen, Evidence> evidences;
 
-    private final Map<Seen, ShutOffs> bySightings = new LinkedHashMap<>(16, 0.75f, true);
+    private record Key(String house, long number, String digest) {
+        static Key of(StoredHouse stored) {
+            Revision r = stored.revision();
+            return new Key(r.house(), r.number(), r.digest());
+        }
+    }
 
-    private record Key(String house, long number, String digest) {}
-
-    /** A revision and the sightings that stand with it. */
-    private record Seen(Key key, List<Sighting> standing) {}
+    /** A revision and sightings. */
+    private record Seen(Key key, List<Sighting> sightings) {}
 
     Kept(int most, Function<House, Wiring> derivation) {
-        this.most = most;
         this.derivation = derivation;
+        this.wirings = Caffeine.newBuilder().maximumSize(most).build();
+        this.standings = Caffeine.newBuilder().maximumSize(most).build();
+        this.shutOffs = Caffeine.newBuilder().maximumSize(most).build();
+        this.evidences = Caffeine.newBuilder().maximumSize(most).build();
     }
 
     /** {@return what is derived from that revision} */
     Wiring wiring(StoredHouse stored) {
-        Key key = key(stored);
-        synchronized (byRevision) {
-            Wiring known = byRevision.get(key);
-            if (known != null) {
-                return known;
-            }
-        }
-        Wiring derived = derivation.apply(stored.house());
-        synchronized (byRevision) {
-            byRevision.put(key, derived);
-            if (byRevision.size() > most) {
-                byRevision.remove(byRevision.keySet().iterator().next());
-            }
-        }
-        return derived;
+        return wirings.get(Key.of(stored), k -> derivation.apply(stored.house()));
+    }
+
+    /** {@return which of these sightings stand with that revision} */
+    Standing standing(
+            StoredHouse stored,
+            List<Sighting> sightings,
+            Supplier<List<Revision>> revisions,
+            LongFunction<Optional<StoredHouse>> read) {
+        return standings.get(
+                new Seen(Key.of(stored), sightings), k -> Standing.of(stored, revisions.get(), read, sightings));
     }
 
     /** {@return what must be off in that revision, target by target; one thread at a time may ask it} */
     ShutOffs shutOffs(StoredHouse stored, List<Sighting> standing) {
-        Seen seen = new Seen(key(stored), standing);
-        synchronized (bySightings) {
-            ShutOffs known = bySightings.get(seen);
-            if (known == null) {
-                known = ShutOffs.of(stored.house(), standing);
-                bySightings.put(seen, known);
-                if (bySightings.size() > most) {
-                    bySightings.remove(bySightings.keySet().iterator().next());
-                }
-            }
-            return known;
-        }
+        return shutOffs.get(new Seen(Key.of(stored), standing), k -> ShutOffs.of(stored.house(), standing));
     }
 
-    private static Key key(StoredHouse stored) {
-        Revision r = stored.revision();
-        return new Key(r.house(), r.number(), r.digest());
+    /** {@return what sightings show of that revision} */
+    Evidence evidence(StoredHouse stored, List<Sighting> standing) {
+        return evidences.get(new Seen(Key.of(stored), standing), k -> Evidence.of(stored.house(), standing));
     }
 }

@@ -112,8 +112,26 @@ final class ShutOffQuestion {
         if (shutOff.target() instanceof Target.Spot) {
             all.add("Where cables run inside walls: none of that is recorded. Take a detector, and drill shallow.");
         }
+        all.addAll(expired());
         all.add("That a breaker which is thrown opened. Your test shows it.");
         return all;
+    }
+
+    /** Tests of the target's wires that no longer stand. */
+    private List<String> expired() {
+        Standing standing = asked.workings().standing();
+        Set<String> wires =
+                shutOff.tests().stream().map(t -> t.conductor()).collect(Collectors.toCollection(TreeSet::new));
+        Map<String, List<String>> byWhy = new LinkedHashMap<>();
+        asked.sightings().stream()
+                .filter(s -> standing.expired().containsKey(s.id())
+                        && s.seen().points().stream().anyMatch(wires::contains))
+                .forEach(s -> byWhy.computeIfAbsent(standing.why(s.id()), k -> new ArrayList<>())
+                        .add(s.id()));
+        List<String> lines = new ArrayList<>();
+        byWhy.forEach((why, ids) -> lines.add(
+                "What " + few(new TreeSet<>(ids), "sightings") + " showed: " + why + " since. Make them again."));
+        return lines;
     }
 
     private Row thrown(ShutOff.Throw t, int order) {
@@ -184,7 +202,11 @@ final class ShutOffQuestion {
 
     /** Which wires is told wire by wire elsewhere. */
     private static String few(Set<String> names) {
-        return names.size() <= FEW ? String.join(", ", names) : names.size() + " of its wires";
+        return few(names, "of its wires");
+    }
+
+    private static String few(Set<String> names, String what) {
+        return names.size() <= FEW ? String.join(", ", names) : names.size() + " " + what;
     }
 
     private Row excluded(ShutOff.Excluded e) {

@@ -2,10 +2,10 @@ package org.splicebook.ask;
 
 import java.util.List;
 import java.util.Optional;
-import org.splicebook.record.Sighting;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
+import org.splicebook.wiring.evidence.Evidence;
 import org.splicebook.wiring.shutoff.ShutOffs;
 
 /** What a computation may ask for beside the house as it is: its past, and what takes long to work out and is kept. */
@@ -19,6 +19,12 @@ interface Workings {
     /** {@return what is derived from a revision} */
     Wiring wiring(StoredHouse stored);
 
+    /** {@return which of the house's sightings still stand} */
+    Standing standing();
+
     /** {@return what must be off, with the sightings that stand} */
-    ShutOffs shutOffs(List<Sighting> standing);
+    ShutOffs shutOffs();
+
+    /** {@return what the sightings that stand show} */
+    Evidence evidence();
 }

@@ -26,7 +26,7 @@ final class BenchQuestions {
             entry("box-breakers", Map.of("box", "stair-head")),
             entry("fill", Map.of("box", "stair-head")),
             entry("half-finished", Map.of("box", "stair-head")),
-            entry("evidence", Map.of("point", "bath-1.top")),
+            entry("evidence", Map.of("at", "bath-1.top")),
             entry("houses-with-crossing", Map.of("kind", "borrowed")),
             entry("houses-with-finding", Map.of("rule", "borrowed-neutral")),
             entry("neutral-crossings", Map.of("kind", "any")),

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
@@ -56,6 +57,38 @@ final class Differences {
     static boolean isOlder(House now, String what, String day) {
         Provenance about = about(now, what);
         return about != null && (isBefore(about.since(), day) || isBefore(about.before(), day));
+    }
+
+    /**
+     * {@return what of a record is said to have been put in on or after a day, by name of the cable, box, panel, breaker or source that it
+     * is part of; a year alone may be after any day of it}
+     */
+    static Map<String, Set<String>> newerThan(House now, String day) {
+        Map<String, Set<String>> found = new TreeMap<>();
+        now.cables().forEach((n, c) -> newer(c.about(), day, n, n, found));
+        now.sources().forEach((n, s) -> newer(s.about(), day, n, n, found));
+        now.boxes().forEach((n, b) -> {
+            newer(b.about(), day, n, n, found);
+            b.devices().forEach((d, device) -> newer(device.about(), day, n, d, found));
+            b.joints().forEach(j -> newer(j.about(), day, n, "a joint in " + n, found));
+        });
+        now.panels().forEach((n, p) -> {
+            newer(p.about(), day, n, n, found);
+            p.joints().forEach(j -> newer(j.about(), day, n, "a landing in " + n, found));
+            p.breakers().values().forEach(b -> {
+                String name = n + "." + b.key();
+                newer(b.about(), day, name, name, found);
+            });
+        });
+        return found;
+    }
+
+    private static void newer(Provenance about, String day, String on, String what, Map<String, Set<String>> found) {
+        String since = about.since();
+        if (since != null
+                && day.substring(0, Math.min(since.length(), day.length())).compareTo(since) <= 0) {
+            found.computeIfAbsent(on, k -> new TreeSet<>()).add(what);
+        }
     }
 
     private static @Nullable Provenance about(House now, String what) {

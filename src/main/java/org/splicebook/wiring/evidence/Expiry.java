@@ -34,7 +34,9 @@ public final class Expiry {
     public enum How {
         ADDED,
         REMOVED,
-        CHANGED
+        CHANGED,
+        /** It is said to have been put in since. */
+        NEWER
     }
 
     /**
@@ -65,6 +67,34 @@ public final class Expiry {
                 boolean older = how == How.ADDED && Differences.isOlder(now, what, s.date());
                 if (on.contains(what) && !older) {
                     changed.add(new Change(what, how));
+                }
+            });
+            if (!changed.isEmpty()) {
+                expired.put(s.id(), changed);
+            }
+        }
+        return expired;
+    }
+
+    /**
+     * {@return for each sighting that no longer stands by the record as it is, what on its ways is said to have been put in on its day or
+     * after, by id}
+     */
+    public static Map<String, List<Change>> newer(House now, List<Sighting> sightings) {
+        Map<String, Map<String, Set<String>>> byDay = new TreeMap<>();
+        sightings.forEach(s -> byDay.computeIfAbsent(s.date(), day -> Differences.newerThan(now, day)));
+        Map<String, List<Change>> expired = new TreeMap<>();
+        if (byDay.values().stream().allMatch(Map::isEmpty)) {
+            return expired;
+        }
+        Ways ways = new Ways(now);
+        for (Sighting s : sightings) {
+            Map<String, Set<String>> newer = byDay.getOrDefault(s.date(), Map.of());
+            List<Change> changed = new ArrayList<>();
+            Set<String> on = newer.isEmpty() ? Set.of() : ways.of(s);
+            newer.forEach((at, things) -> {
+                if (on.contains(at)) {
+                    things.forEach(t -> changed.add(new Change(t, How.NEWER)));
                 }
             });
             if (!changed.isEmpty()) {
@@ -142,8 +172,10 @@ public final class Expiry {
                 if (isBar(node)) {
                     continue;
                 }
+                boolean bus = isBus(node);
                 net.forEachNext(node, u -> {
-                    if (!seen.get(u)) {
+                    // From a bus on towards its supply, not out over its other breakers.
+                    if (!seen.get(u) && !(bus && u < net.size() && net.kind(u) == MayNet.Kind.POLE)) {
                         seen.set(u);
                         queue[n[0]++] = u;
                     }
@@ -152,12 +184,16 @@ public final class Expiry {
             return seen;
         }
 
+        private boolean isBus(int node) {
+            return node < net.size() && net.kind(node) == MayNet.Kind.BUS;
+        }
+
         private boolean isBar(int node) {
             if (node >= net.size()) {
                 return false;
             }
             return switch (net.kind(node)) {
-                case BUS, NEUTRAL_BAR, GROUND_BAR, SOURCE_NEUTRAL, SOURCE_GROUND -> true;
+                case NEUTRAL_BAR, GROUND_BAR, SOURCE_NEUTRAL, SOURCE_GROUND -> true;
                 default -> false;
             };
         }
@@ -166,25 +202,7 @@ public final class Expiry {
     /** The points a sighting speaks of. */
     static List<String> named(Sighting s) {
         List<String> named = new ArrayList<>(s.withOff());
-        Sighting.Seen seen = s.seen();
-        if (seen instanceof Sighting.Lit l) {
-            named.add(l.at());
-        } else if (seen instanceof Sighting.Volts v) {
-            named.addAll(List.of(v.from(), v.to()));
-        } else if (seen instanceof Sighting.Lamps l) {
-            named.add(l.at());
-        } else if (seen instanceof Sighting.Pressed p) {
-            named.addAll(p.wentOut());
-            named.addAll(p.stayed());
-        } else if (seen instanceof Sighting.Clamp c) {
-            named.add(c.around());
-        } else if (seen instanceof Sighting.Continuity c) {
-            named.addAll(List.of(c.from(), c.to()));
-        } else if (seen instanceof Sighting.LoadStep l) {
-            named.addAll(List.of(l.at(), l.seenAt()));
-        } else if (seen instanceof Sighting.Traced t) {
-            named.addAll(List.of(t.from(), t.to()));
-        }
+        named.addAll(s.seen().points());
         return named;
     }
 }
