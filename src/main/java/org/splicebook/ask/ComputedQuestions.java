@@ -18,7 +18,8 @@ final class ComputedQuestions {
             MissingProtection.QUESTION,
             StillLive.QUESTION,
             SwitchTable.QUESTION,
-            WhatFeeds.QUESTION);
+            WhatFeeds.QUESTION,
+            WrongLabels.QUESTION);
 
     /** By id. */
     static final Map<String, ComputedQuestion> BY_ID = byId();

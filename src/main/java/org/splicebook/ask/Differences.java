@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -18,8 +19,13 @@ import org.splicebook.answer.Reason;
 import org.splicebook.answer.Row;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Basis;
+import org.splicebook.record.Breaker;
+import org.splicebook.record.Cable;
+import org.splicebook.record.Device;
 import org.splicebook.record.House;
 import org.splicebook.record.Protection;
+import org.splicebook.record.Provenance;
+import org.splicebook.record.Source;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.NeutralIsland;
@@ -53,6 +59,9 @@ final class Differences {
     private final Derived before;
     private final Derived now;
     private final List<Row> rows = new ArrayList<>();
+    /** Rows of things of which only something else is said. */
+    private int told;
+
     /** Boxes, cables, devices, breakers that differ: what passes one of them is to be tested again. */
     private final Set<String> touched = new TreeSet<>();
 
@@ -84,7 +93,7 @@ final class Differences {
 
     private Answer answer() {
         recorded();
-        int changes = rows.size();
+        int changes = rows.size() - told;
         derived();
         Set<String> again = again();
         List<String> tests = new ArrayList<>();
@@ -97,7 +106,8 @@ final class Differences {
         String outcome = before.number() == now.number()
                 ? "There is only one revision to look at, " + now.number() + "."
                 : changes == 0
-                        ? "Nothing of the wiring differs."
+                        ? "Nothing of the wiring differs"
+                                + (told == 0 ? "." : "; of " + told + (told == 1 ? " thing" : " things") + " something else is said.")
                         : changes + (changes == 1 ? " thing differs" : " things differ") + " in the record; "
                                 + again.size() + " load points must be tested again.";
         return asked.answer(outcome, rows, List.of(), tests);
@@ -174,12 +184,65 @@ final class Differences {
             if (Objects.equals(a.get(name), b.get(name))) {
                 continue;
             }
+            if (a.containsKey(name) && b.containsKey(name) && unsaid(a.get(name)).equals(unsaid(b.get(name)))) {
+                row(name, what + " is told otherwise: its label, note, basis or age", "", "", "");
+                told++;
+                continue;
+            }
             touched.add(name);
             String change = !a.containsKey(name)
                     ? what + " is new"
                     : !b.containsKey(name) ? what + " is gone" : what + " is recorded otherwise";
             row(name, change, "", "", "what hangs on it");
         }
+    }
+
+    /** A thing without what is only said of it: what remains is wiring and rating. */
+    private static Object unsaid(@Nullable Object thing) {
+        if (thing instanceof Cable c) {
+            return new Cable(
+                    c.name(), c.kind(), null, c.wires(), c.ends(), c.through(), c.loops(), c.length(), Provenance.NONE);
+        } else if (thing instanceof Breaker b) {
+            return new Breaker(
+                    b.spaces(),
+                    b.type(),
+                    b.rating(),
+                    b.protects(),
+                    b.neutralTerminal(),
+                    b.opensNeutral(),
+                    b.commonTrip(),
+                    b.position(),
+                    null,
+                    Provenance.NONE);
+        } else if (thing instanceof Source s) {
+            return new Source(
+                    s.name(),
+                    s.kind(),
+                    s.system(),
+                    s.rating(),
+                    s.bond(),
+                    s.at(),
+                    s.from(),
+                    s.volts(),
+                    s.transformer(),
+                    s.drop(),
+                    Provenance.NONE);
+        } else if (thing instanceof Device d) {
+            return new Device(
+                    d.name(),
+                    d.kind(),
+                    d.rating(),
+                    d.tabs(),
+                    d.unused(),
+                    d.load(),
+                    d.watts(),
+                    null,
+                    d.canopy(),
+                    Provenance.NONE);
+        } else if (thing instanceof List<?> parts) {
+            return parts.stream().map(Differences::unsaid).toList();
+        }
+        return Optional.ofNullable(thing);
     }
 
     private void derived() {
@@ -253,7 +316,11 @@ final class Differences {
     private Set<String> again() {
         Set<String> again = new TreeSet<>();
         Set<String> points = byId(now.wiring()).keySet();
-        rows.stream().map(Row::subject).filter(points::contains).forEach(again::add);
+        rows.stream()
+                .filter(r -> !"".equals(r.columns().get("test")))
+                .map(Row::subject)
+                .filter(points::contains)
+                .forEach(again::add);
         for (Wiring w : List.of(before.wiring(), now.wiring())) {
             for (LoadPointWiring l : w.loadPoints()) {
                 if (touched.contains(l.device()) || touched.contains(l.box()) || passes(l)) {

@@ -47,6 +47,15 @@ class DifferencesTest {
     }
 
     @Test
+    void whatIsOnlySaidOtherwiseIsToldAndNeedsNoTest() {
+        String text = HouseWriter.write(Sample.pearTree()).replace("label: Freezer", "label: Freezer in the basement");
+        Answer a = ask(Sample.pearTree(), HouseFiles.parse("told", text).get(), Map.of());
+        assertThat(a.outcome()).startsWith("Nothing of the wiring differs; of 1 thing something else is said");
+        assertThat(Sample.cells(a, "main.32", "change").get(0).toString()).contains("label, note, basis or age");
+        assertThat(a.wouldSettle()).noneSatisfy(t -> assertThat(t).contains("Test again"));
+    }
+
+    @Test
     void aRevisionThatIsNotThereIsAProblem() {
         assertThat(Sample.problems(Sample.pearTree(), "differences", "from", "7"))
                 .singleElement()

@@ -113,7 +113,6 @@ class QueryFilesIT {
                 List.of("no-neutral-switches", Set.of("bed-door")),
                 List.of("reversed-devices", Set.of("basin-gf")),
                 List.of("bonded-subpanels", Set.of("sub")),
-                List.of("wrong-labels", Set.of("main.1")),
                 List.of("ungrounded", Set.of("bed-1.top", "bed-1.bottom")),
                 List.of("half-live", Set.of("hall-heater")),
                 List.of("shares-with-critical", Set.of("bench.top", "bench.bottom")),

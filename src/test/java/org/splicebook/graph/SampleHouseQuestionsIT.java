@@ -72,7 +72,6 @@ class SampleHouseQuestionsIT {
     @ParameterizedTest
     @CsvSource({
         "box-breakers, box=bedroom-front-1, main.24 main.34 main.36",
-        "wrong-labels, '', main.14 main.26 main.31",
         "wire-use, wire=C9d.bare, nothing known",
     })
     void whatIsOnlyPossibleIsToldAsPossible(String question, String parameter, String expected) {

@@ -126,6 +126,11 @@ public record Evidence(List<PointEvidence> points, List<Conflict> conflicts, boo
         return left;
     }
 
+    /** {@return whether a sighting is a paired test: lit before, out with breakers off, lit after, by an instrument that tells} */
+    public static boolean isPairedTest(Sighting s) {
+        return Outs.isPaired(s);
+    }
+
     /**
      * {@return in which positions of which switches paired tests, two from different passes in each, would exclude breakers at wire ends or
      * terminals, by point: one map of lever positions for each; empty where tests cannot exclude}
