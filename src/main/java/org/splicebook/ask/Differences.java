@@ -107,7 +107,10 @@ final class Differences {
                 ? "There is only one revision to look at, " + now.number() + "."
                 : changes == 0
                         ? "Nothing of the wiring differs"
-                                + (told == 0 ? "." : "; of " + told + (told == 1 ? " thing" : " things") + " something else is said.")
+                                + (told == 0
+                                        ? "."
+                                        : "; of " + told + (told == 1 ? " thing" : " things")
+                                                + " something else is said.")
                         : changes + (changes == 1 ? " thing differs" : " things differ") + " in the record; "
                                 + again.size() + " load points must be tested again.";
         return asked.answer(outcome, rows, List.of(), tests);
@@ -184,7 +187,9 @@ final class Differences {
             if (Objects.equals(a.get(name), b.get(name))) {
                 continue;
             }
-            if (a.containsKey(name) && b.containsKey(name) && unsaid(a.get(name)).equals(unsaid(b.get(name)))) {
+            if (a.containsKey(name)
+                    && b.containsKey(name)
+                    && unsaid(a.get(name)).equals(unsaid(b.get(name)))) {
                 row(name, what + " is told otherwise: its label, note, basis or age", "", "", "");
                 told++;
                 continue;

@@ -102,11 +102,13 @@ final class WrongLabels {
     /** Whether it is fed over the breaker, a feeder's among them. */
     private static boolean feeds(LoadPointWiring l, String breaker) {
         return l.protections().stream()
-                .anyMatch(p -> p.function() == Protection.OVERCURRENT
-                        && p.by().kind() == ThingKind.BREAKER
-                        && p.by().name().equals(breaker)
-                        && p.sureness() != Sureness.MAY)
-                || l.feeds().stream().anyMatch(f -> f.sureness() != Sureness.MAY && f.breaker().equals(breaker));
+                        .anyMatch(p -> p.function() == Protection.OVERCURRENT
+                                && p.by().kind() == ThingKind.BREAKER
+                                && p.by().name().equals(breaker)
+                                && p.sureness() != Sureness.MAY)
+                || l.feeds().stream()
+                        .anyMatch(
+                                f -> f.sureness() != Sureness.MAY && f.breaker().equals(breaker));
     }
 
     /** Whether a paired test found it out with this breaker alone off. */

@@ -29,6 +29,7 @@ class WrongLabelsTest {
 
     @Test
     void testsAloneContradictALabelOfAFloorThatWasNeverOpened() {
-        assertThat(Sample.cells(SAMPLE, "main.36", "sightings").get(0).toString()).contains("s25", "s26");
+        assertThat(Sample.cells(SAMPLE, "main.36", "sightings").get(0).toString())
+                .contains("s25", "s26");
     }
 }
