@@ -44,7 +44,7 @@ final class CheckCommand implements Callable<Integer> {
             names = "--edition",
             paramLabel = "EDITION",
             description =
-                    "2014, 2017, 2020, 2023, 2026 or physics (hazards whatever the code); left out, what the record names.")
+                    "2014, 2017, 2020, 2023, 2026, iec (230 V) or physics (hazards whatever the code); left out, what the record names.")
     private @Nullable String edition;
 
     @Option(
@@ -97,7 +97,9 @@ final class CheckCommand implements Callable<Integer> {
             print(FindingsJson.compare(before, checked), FindingsText.compare(before, checked, width()));
         } else if (explain != null) {
             Finding finding = Acceptances.find(checked, explain).get();
-            List<Pack> editions = Packs.editions().stream().map(Packs::us).toList();
+            List<Pack> editions = pack.edition() == null
+                    ? List.of()
+                    : Packs.editions().stream().map(Packs::us).toList();
             List<String> said = FindingsText.editions(finding.rule(), editions);
             print(FindingsJson.explain(checked, finding), FindingsText.explain(checked, finding, said, width()));
         } else if (sarif) {

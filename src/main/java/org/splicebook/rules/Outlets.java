@@ -4,16 +4,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Protection;
+import org.splicebook.record.SourceSystem;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
 
 /** What rules ask of a load point. */
 final class Outlets {
-    private static final double LEG = 200;
-
     private Outlets() {}
 
     /** {@return whether it is a receptacle, a protective one's face among them} */
@@ -22,22 +22,48 @@ final class Outlets {
         return d != null && (d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE);
     }
 
-    /** {@return whether it takes more than one leg} */
+    /** {@return whether it takes more than one leg: two of its terminals are made for hots} */
     static boolean isOfTwoLegs(Facts f, LoadPointWiring l) {
-        return volts(f, l) > LEG;
+        return pairs(f, l).anyMatch(p -> isOfTwoHots(f, l, p));
     }
 
-    /** {@return its highest nominal voltage as its kind says; 0 where it does not} */
-    static double volts(Facts f, LoadPointWiring l) {
+    private static Stream<DeviceKind.Pair> pairs(Facts f, LoadPointWiring l) {
         Facts.InBox d = f.device(l.device());
         return d == null
-                ? 0
+                ? Stream.empty()
                 : d.device().kind().loadPoints().stream()
                         .filter(p -> p.name().isEmpty() || l.id().endsWith("." + p.name()))
-                        .flatMap(p -> p.pairs().stream())
-                        .mapToDouble(DeviceKind.Pair::volts)
-                        .max()
-                        .orElse(0);
+                        .flatMap(p -> p.pairs().stream());
+    }
+
+    private static boolean isOfTwoHots(Facts f, LoadPointWiring l, DeviceKind.Pair p) {
+        DeviceKind kind = Objects.requireNonNull(f.device(l.device())).device().kind();
+        return Stream.of(p.a(), p.b())
+                .allMatch(t -> kind.findTerminal(t)
+                        .filter(x -> x.role() == DeviceKind.Role.HOT)
+                        .isPresent());
+    }
+
+    /** {@return the highest nominal voltage across it by the system that the house is on, else as its kind says; 0 where neither does} */
+    static double volts(Facts f, LoadPointWiring l) {
+        List<SourceSystem.Pole> poles = f.house().sources().values().stream()
+                .findFirst()
+                .map(s -> s.system().poles())
+                .orElse(List.of());
+        return pairs(f, l)
+                .filter(p -> p.volts() > 0)
+                .mapToDouble(p -> poles.isEmpty()
+                        ? p.volts()
+                        : isOfTwoHots(f, l, p) && poles.size() > 1
+                                ? between(poles.get(0), poles.get(1))
+                                : poles.get(0).volts())
+                .max()
+                .orElse(0);
+    }
+
+    private static double between(SourceSystem.Pole a, SourceSystem.Pole b) {
+        double angle = Math.toRadians(a.degrees() - b.degrees());
+        return Math.hypot(a.volts() - b.volts() * Math.cos(angle), b.volts() * Math.sin(angle));
     }
 
     /** {@return what hangs on it, as recorded} */

@@ -17,7 +17,7 @@ import org.splicebook.problem.Result;
 /** Reads a whole pack: title, editions, and what it says of each rule. */
 final class PackReader {
     static final List<String> SEVERITIES = List.of("danger", "fault", "advice");
-    private static final List<String> KEYS = List.of("title", "editions", "rules");
+    private static final List<String> KEYS = List.of("title", "editions", "countries", "rules");
     private static final List<String> RULE_KEYS =
             List.of("title", "severity", "hazard", "from", "since", "article", "mark", "cure", "licensed", "values");
 
@@ -54,7 +54,8 @@ final class PackReader {
             isRule(f, e);
             rules.put(e.key().text(), rule(e.value()));
         }
-        return new PackSource(f.text("title"), editions, rules);
+        Node countries = f.node("countries");
+        return new PackSource(f.text("title"), editions, countries == null ? List.of() : texts(f, countries), rules);
     }
 
     /** Tells where a key is no rule, and which was perhaps meant. */

@@ -11,11 +11,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param title what people call it
  * @param editions the editions that it tells apart; none where it tells none
+ * @param countries the words for a country by which a house's record asks for it
  * @param rules what it says of each rule, by id
  */
-record PackSource(String title, List<Integer> editions, Map<String, RuleSource> rules) {
+record PackSource(String title, List<Integer> editions, List<String> countries, Map<String, RuleSource> rules) {
     PackSource {
         editions = List.copyOf(editions);
+        countries = List.copyOf(countries);
     }
 
     /**

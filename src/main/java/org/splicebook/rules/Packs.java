@@ -23,14 +23,16 @@ public final class Packs {
     public static final int USUAL_EDITION = 2023;
 
     private static final String PHYSICS_ID = "physics";
+    private static final String IEC_ID = "iec";
     private static final PackSource US = resource("us.yaml");
     private static final PackSource PHYSICS = resource("physics.yaml");
+    private static final PackSource IEC = resource("iec.yaml");
 
     private Packs() {}
 
     /** {@return a number that differs when what the packs say does} */
     static int digest() {
-        return US.toString().hashCode() * 31 + PHYSICS.toString().hashCode();
+        return List.of(US, PHYSICS, IEC).toString().hashCode();
     }
 
     /** {@return the editions of the US code that there are packs for} */
@@ -38,8 +40,11 @@ public final class Packs {
         return US.editions();
     }
 
-    /** {@return the pack that a house's record asks for: its edition, else the usual one} */
+    /** {@return the pack that a house's record asks for: that of its country and edition, else the usual one} */
     public static Pack of(House house) {
+        if (house.code() != null && IEC.countries().contains(house.code().country())) {
+            return iec();
+        }
         int edition = USUAL_EDITION;
         if (house.code() != null && house.code().edition().matches("[0-9]{4}")) {
             int said = Integer.parseInt(house.code().edition());
@@ -48,10 +53,13 @@ public final class Packs {
         return us(edition);
     }
 
-    /** {@return the pack of that word: an edition's year, or {@code physics}} */
+    /** {@return the pack of that word: an edition's year, {@code iec} or {@code physics}} */
     public static Result<Pack> find(String word) {
         if (word.equals(PHYSICS_ID)) {
             return Result.ok(physics());
+        }
+        if (word.equals(IEC_ID)) {
+            return Result.ok(iec());
         }
         return editions().stream()
                 .filter(e -> word.equals(String.valueOf(e)))
@@ -61,12 +69,17 @@ public final class Packs {
                         ProblemKind.BAD_VALUE,
                         Where.field("edition"),
                         "There is no pack \"" + word + "\".",
-                        "There are " + editions() + " and " + PHYSICS_ID + ".")));
+                        "There are " + editions() + ", " + IEC_ID + " and " + PHYSICS_ID + ".")));
     }
 
     /** {@return the rules of an edition of the US code} */
     public static Pack us(int edition) {
         return new Pack("us-" + edition, US.title() + ", " + edition, edition, US.at(edition));
+    }
+
+    /** {@return the rules for homes on 230 V} */
+    public static Pack iec() {
+        return new Pack(IEC_ID, IEC.title(), null, IEC.at(0));
     }
 
     /** {@return the hazards that need no code} */
@@ -99,15 +112,17 @@ public final class Packs {
         return of == null || pack.edition() == null ? null : of.at(rule, pack.edition());
     }
 
-    /** {@return the values that a rule goes by in any edition, with every word that they have} */
+    /** {@return the values that a rule goes by in any pack and edition, with every word that they have} */
     static Map<String, Set<String>> values(String rule) {
         Map<String, Set<String>> all = new LinkedHashMap<>();
-        PackSource.RuleSource of = US.rules().get(rule);
-        if (of != null) {
-            of.values().forEach((name, v) -> {
-                Set<String> words = all.computeIfAbsent(name, k -> new TreeSet<>());
-                v.said().values().forEach(words::addAll);
-            });
+        for (PackSource pack : List.of(US, IEC)) {
+            PackSource.RuleSource of = pack.rules().get(rule);
+            if (of != null) {
+                of.values().forEach((name, v) -> {
+                    Set<String> words = all.computeIfAbsent(name, k -> new TreeSet<>());
+                    v.said().values().forEach(words::addAll);
+                });
+            }
         }
         return all;
     }

@@ -23,6 +23,7 @@ final class Rules {
         PanelRules.add(all);
         CircuitRules.add(all);
         LoadRules.add(all);
+        MetricRules.add(all);
         return all;
     }
 

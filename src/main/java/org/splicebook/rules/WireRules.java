@@ -18,6 +18,7 @@ import org.splicebook.record.Ref;
 import org.splicebook.record.Wire;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Supply;
 import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.Way;
 import org.splicebook.wiring.WireUse;
@@ -63,7 +64,7 @@ final class WireRules {
                 if (b == null || amperes == null || isFeeder(f, w.cable())) {
                     continue;
                 }
-                Double limit = limit(out.text(), w.wire());
+                Double limit = limit(f, out.text(), w.wire(), b);
                 if (limit == null) {
                     if (use.sureness() != Sureness.MAY) {
                         unsized.computeIfAbsent(b.name(), k -> new TreeSet<>()).add(w.name());
@@ -117,18 +118,24 @@ final class WireRules {
     }
 
     /** What a breaker before the wire may have at most; null where the size is not recorded or not in the table. */
-    private static @Nullable Double limit(RuleText text, Wire w) {
+    private static @Nullable Double limit(Facts f, RuleText text, Wire w, Facts.InPanel b) {
         if (w.size() == null) {
             return null;
         }
-        String material = w.material() == null || w.material() == Wire.Material.COPPER ? "copper" : "aluminium";
-        for (String row : text.list(material)) {
-            String[] sizeAndAmperes = row.split(" ");
-            if (sizeAndAmperes[0].equals(w.size())) {
-                return Double.valueOf(sizeAndAmperes[1]);
-            }
-        }
-        return null;
+        boolean copper = w.material() == null || w.material() == Wire.Material.COPPER;
+        Double inRing = copper && f.servedBy(b.name()).stream().anyMatch(l -> l.supply() == Supply.RING)
+                ? row(text.list("in-a-ring"), w.size())
+                : null;
+        return inRing == null ? row(text.list(copper ? "copper" : "aluminium"), w.size()) : inRing;
+    }
+
+    /** The amperes of a size in a table of sizes, the amperes behind the last space of each row. */
+    private static @Nullable Double row(List<String> table, String size) {
+        return table.stream()
+                .filter(r -> r.startsWith(size + " ") && r.lastIndexOf(' ') == size.length())
+                .map(r -> Double.valueOf(r.substring(size.length() + 1)))
+                .findFirst()
+                .orElse(null);
     }
 
     private static List<String> first(Set<String> names) {
