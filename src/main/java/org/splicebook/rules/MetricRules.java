@@ -86,12 +86,13 @@ final class MetricRules {
         if (d != null && d.device().rating() != null) {
             return d.device().rating().base();
         }
-        return Facts.breakersOf(l).stream()
-                .map(f::breaker)
-                .filter(b -> b != null && b.amperes() != null)
-                .mapToDouble(b -> b.breaker().rating().base())
-                .min()
-                .orElse(0);
+        double least = Double.MAX_VALUE;
+        for (String name : Facts.breakersOf(l)) {
+            Facts.InPanel b = f.breaker(name);
+            Double rating = b == null ? null : b.amperes();
+            least = rating == null ? least : Math.min(least, rating);
+        }
+        return least == Double.MAX_VALUE ? 0 : least;
     }
 
     /** What the label of a breaker or device says; null where it says nothing. */
@@ -117,7 +118,8 @@ final class MetricRules {
                 if (out.text().has("not-told", w.colour())) {
                     colourless.add(name);
                 } else if (!out.text().has(as, w.colour()) && !isOfAnother(out.text(), as, w.colour())) {
-                    odd.add(w.colour() + " for " + (as.equals("hot") ? "a line" : as.equals("ground") ? "earth" : "the neutral"));
+                    odd.add(w.colour() + " for "
+                            + (as.equals("hot") ? "a line" : as.equals("ground") ? "earth" : "the neutral"));
                 }
             }
             if (!odd.isEmpty()) {

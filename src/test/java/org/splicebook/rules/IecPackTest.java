@@ -44,7 +44,9 @@ class IecPackTest {
                         Map.of("kind", "heater-120", "watts", "3000"),
                         "panels.main.breakers.3.rating",
                         "16 A"));
-        assertThat(Checks.of(heater, Packs.iec())).extracting(Finding::rule).doesNotContain("load-too-large-for-breaker");
+        assertThat(Checks.of(heater, Packs.iec()))
+                .extracting(Finding::rule)
+                .doesNotContain("load-too-large-for-breaker");
         House more = Cases.house(
                 "iec",
                 Map.of(
