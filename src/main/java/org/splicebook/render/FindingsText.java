@@ -216,7 +216,9 @@ public final class FindingsText {
             bullet(about(f));
             boolean last = i + 1 == part.size() || !part.get(i + 1).rule().equals(rule);
             if (last) {
-                under(String.join("; ", f.judged().said()) + ".");
+                if (!f.judged().said().isEmpty()) {
+                    under(String.join("; ", f.judged().said()) + ".");
+                }
                 under("Cure: " + f.cure() + (f.licensed() ? " For a licensed electrician." : ""));
                 if (!f.local().isEmpty()) {
                     under("By local rules. " + f.local());

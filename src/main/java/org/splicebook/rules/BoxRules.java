@@ -1,5 +1,6 @@
 package org.splicebook.rules;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.splicebook.record.Box;
@@ -106,6 +107,15 @@ final class BoxRules {
                         .in(b.name())
                         .add();
             }
+        }
+        List<String> untold = f.house().boxes().values().stream()
+                .filter(b -> b.shell() == null && b.devices().isEmpty())
+                .filter(b -> b.joints().stream().anyMatch(j -> j.members().size() > 1))
+                .map(Box::name)
+                .toList();
+        if (!untold.isEmpty()) {
+            out.asked("house", "Are the splices at " + CircuitRules.some(untold) + " in a box, with a cover?")
+                    .add();
         }
     }
 }

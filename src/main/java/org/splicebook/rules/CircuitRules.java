@@ -164,11 +164,21 @@ final class CircuitRules {
                 continue;
             }
             for (String b : Facts.breakersOf(l)) {
-                List<String> others = f.servedBy(b).stream()
-                        .filter(o -> !o.device().equals(l.device()))
-                        .filter(o -> !Outlets.isOneOf(f, o, out.text().list("may-share")))
-                        .map(LoadPointWiring::id)
-                        .toList();
+                List<String> others = strangers(f, out.text(), l, f.servedBy(b));
+                List<String> may = strangers(
+                        f,
+                        out.text(),
+                        l,
+                        f.points().stream()
+                                .filter(o -> o.feeds().stream().anyMatch(x -> x.breaker().equals(b)))
+                                .toList());
+                if (others.isEmpty() && !may.isEmpty()) {
+                    out.possible(l.id(), "It asks for a circuit of its own and may share " + b + " with " + some(may) + ".")
+                            .in(l.box())
+                            .of(b)
+                            .outlets(may)
+                            .add();
+                }
                 if (!others.isEmpty()) {
                     out.found(
                                     l.id(),
@@ -182,7 +192,16 @@ final class CircuitRules {
         }
     }
 
+    private static List<String> strangers(Facts f, RuleText text, LoadPointWiring l, List<LoadPointWiring> on) {
+        return on.stream()
+                .filter(o -> !o.device().equals(l.device()))
+                .filter(o -> !Outlets.isOneOf(f, o, text.list("may-share")))
+                .map(LoadPointWiring::id)
+                .toList();
+    }
+
     private static void receptacleRating(Facts f, Findings out) {
+        Set<String> unrated = new TreeSet<>();
         for (Facts.InPanel b : f.breakers()) {
             Double circuit = b.amperes();
             if (circuit == null) {
@@ -195,6 +214,9 @@ final class CircuitRules {
             Set<String> told = new TreeSet<>();
             for (LoadPointWiring l : on) {
                 Facts.InBox d = Objects.requireNonNull(f.device(l.device()));
+                if (d.device().rating() == null) {
+                    unrated.add(d.name());
+                }
                 if (d.device().rating() == null || !told.add(d.name())) {
                     continue;
                 }
@@ -217,6 +239,10 @@ final class CircuitRules {
                             .add();
                 }
             }
+        }
+        if (!unrated.isEmpty()) {
+            out.asked("house", "What ratings do the faces of " + some(List.copyOf(unrated)) + " show?")
+                    .add();
         }
     }
 }

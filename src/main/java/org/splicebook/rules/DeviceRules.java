@@ -34,6 +34,7 @@ final class DeviceRules {
 
     /** The hot on the terminal that is made for the neutral, and the neutral on the one for the hot. */
     private static void polarity(Facts f, Findings out) {
+        Set<String> untold = new java.util.TreeSet<>();
         Set<String> told = new java.util.TreeSet<>();
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
@@ -41,6 +42,10 @@ final class DeviceRules {
                     .anyMatch(x -> x.sureness() != Sureness.MAY && isFor(d, x.terminal(), DeviceKind.Role.NEUTRAL));
             boolean neutral = l.returns().stream()
                     .anyMatch(x -> x.sureness() != Sureness.MAY && isFor(d, x.terminal(), DeviceKind.Role.HOT));
+            boolean shown = l.feeds().stream().anyMatch(x -> x.sureness() != Sureness.MAY);
+            if (d != null && d.family() == DeviceKind.Family.RECEPTACLE && !shown && !l.feeds().isEmpty()) {
+                untold.add(d.name());
+            }
             if (d != null && hot && neutral && told.add(d.name())) {
                 out.found(
                                 d.name(),
@@ -51,6 +56,13 @@ final class DeviceRules {
                                 .toList())
                         .add();
             }
+        }
+        if (!untold.isEmpty()) {
+            out.asked(
+                            "house",
+                            "Which side is hot at " + CircuitRules.some(List.copyOf(untold))
+                                    + "? A plug-in tester or a meter tells.")
+                    .add();
         }
     }
 
@@ -68,6 +80,15 @@ final class DeviceRules {
     private static void reversed(Facts f, Findings out) {
         for (Facts.InBox d : f.devices()) {
             DeviceKind kind = d.device().kind();
+            if (d.family() == DeviceKind.Family.PROTECTIVE
+                    && kind.findTerminal("line.hot").isPresent()
+                    && !isWired(d, "line.hot")
+                    && !isWired(d, "load.hot")) {
+                out.asked(d.name(), "Is the feed on its LINE terminals? With its TEST pressed, its own face has to be dead.")
+                        .in(d.box().name())
+                        .add();
+                continue;
+            }
             if (kind.guard() == null || kind.findTerminal("load.hot").isEmpty()) {
                 continue;
             }
@@ -141,7 +162,12 @@ final class DeviceRules {
 
     /** The newest test of each device counts. */
     private static void failed(Facts f, Findings out) {
+        Set<String> untested = new java.util.TreeSet<>();
         for (Facts.InBox d : f.devices()) {
+            if (d.family() == DeviceKind.Family.PROTECTIVE
+                    && f.house().tests().stream().noneMatch(t -> t.device().equals(d.name()))) {
+                untested.add(d.name());
+            }
             TestResult last = f.house().tests().stream()
                     .filter(t -> t.device().equals(d.name()))
                     .reduce((a, b) -> b.date().compareTo(a.date()) >= 0 ? b : a)
@@ -157,6 +183,13 @@ final class DeviceRules {
                                 .toList())
                         .add();
             }
+        }
+        if (!untested.isEmpty()) {
+            out.asked(
+                            "house",
+                            "No test of " + CircuitRules.some(List.copyOf(untested))
+                                    + " is recorded. Does TEST cut it off, and RESET bring it back?")
+                    .add();
         }
     }
 
@@ -215,6 +248,7 @@ final class DeviceRules {
                         .findFirst()
                         .ifPresent(p -> ProtectionRules.tell(
                                         out.found(
+                                                p.sureness() != Sureness.MAY,
                                                 l.id(),
                                                 "When " + p.by().name()
                                                         + " trips, this goes off and nobody may notice."),

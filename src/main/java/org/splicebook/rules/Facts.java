@@ -197,6 +197,12 @@ final class Facts {
         return u != null && u.uses().stream().anyMatch(x -> x.conductor() == conductor && x.sureness() != Sureness.MAY);
     }
 
+    /** {@return whether nothing shows what a wire is} */
+    boolean isUnknown(String wire) {
+        WireUse u = uses.get(wire);
+        return u == null || u.uses().stream().allMatch(x -> x.sureness() == Sureness.MAY);
+    }
+
     Collection<InCable> wires() {
         return wires.values();
     }

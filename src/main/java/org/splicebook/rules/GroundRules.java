@@ -120,6 +120,24 @@ final class GroundRules {
                             .add();
                 }
             }
+            mayBeFalse(f, out, d);
+        }
+    }
+
+    /** A ground slot in a box that no ground is shown to enter, and nobody looked at its screw. */
+    private static void mayBeFalse(Facts f, Findings out, Facts.InBox d) {
+        boolean slot = d.family() == DeviceKind.Family.RECEPTACLE
+                && d.device().kind().findTerminal("ground").isPresent()
+                && !d.device().unused().contains("ground")
+                && !DeviceRules.isWired(d, "ground");
+        boolean opened = !d.box().joints().isEmpty() && !f.house().isComplete(d.box(), Complete.JOINTS);
+        boolean ground = f.cablesAt(d.box().name()).stream()
+                .flatMap(c -> c.wires().stream().map(w -> c.name() + "." + w.name()))
+                .anyMatch(w -> f.isShown(w, Conductor.GROUND));
+        if (slot && opened && !ground) {
+            out.asked(d.name(), "No ground is shown to enter its box. What is on its ground screw: nothing, or the neutral?")
+                    .in(d.box().name())
+                    .add();
         }
     }
 
@@ -132,6 +150,13 @@ final class GroundRules {
         for (Panel p : f.house().panels().values()) {
             if (p.bonded() && !holdsMainBond(f, p) && anyMain) {
                 out.found(p.name(), "Neutral and ground are bonded in a subpanel: its ground and metal carry current.")
+                        .in(p.name())
+                        .add();
+            } else if (!holdsMainBond(f, p)
+                    && anyMain
+                    && p.supply().stream().anyMatch(s -> f.house().cables().containsKey(s))
+                    && !f.house().isComplete(p, Complete.LANDINGS)) {
+                out.asked(p.name(), "Is there a strap or screw in it that joins its neutrals to its metal?")
                         .in(p.name())
                         .add();
             }
@@ -163,6 +188,13 @@ final class GroundRules {
                         .in(d.box().name())
                         .outlets(points.stream().map(LoadPointWiring::id).toList())
                         .add();
+            } else if (!points.isEmpty()
+                    && wire
+                    && points.stream().allMatch(l -> Outlets.grounded(f, l) == Outlets.Has.PERHAPS)) {
+                out.possible(d.name(), "A wire is on its ground terminal; that it leads to a ground is not recorded.")
+                        .in(d.box().name())
+                        .outlets(points.stream().map(LoadPointWiring::id).toList())
+                        .add();
             }
         }
     }
@@ -176,8 +208,13 @@ final class GroundRules {
             }
             boolean terminal = d.device().kind().loadPoints().stream().anyMatch(p -> p.ground() != null);
             boolean live = l.feeds().stream().anyMatch(x -> x.sureness() != Sureness.MAY);
-            if (terminal && live && Outlets.grounded(f, l) == Outlets.Has.NO && !DeviceRules.isWired(d, "ground")) {
-                out.found(l.id(), "It has no ground: a fault leaves its metal live.")
+            Outlets.Has has = Outlets.grounded(f, l);
+            if (terminal && live && has != Outlets.Has.YES && !DeviceRules.isWired(d, "ground")) {
+                out.found(
+                                has == Outlets.Has.NO,
+                                l.id(),
+                                "It has " + (has == Outlets.Has.NO ? "" : "perhaps ")
+                                        + "no ground: a fault leaves its metal live.")
                         .in(l.box())
                         .outlets(List.of(l.id()))
                         .of(Facts.breakersOf(l).stream().findFirst().orElse(null))
@@ -187,6 +224,14 @@ final class GroundRules {
     }
 
     private static void oldArmour(Facts f, Findings out) {
+        Integer built = f.house().built();
+        f.house().cables().values().stream()
+                .filter(c -> c.kind() == CableKind.AC
+                        && c.about().since() == null
+                        && (built == null || built < out.text().number("strip-from")))
+                .forEach(c -> out.asked(c.name(), "Armoured cable of no recorded age. Does a bonding strip run inside its armour?")
+                        .on(c.about().basisOr(f.house().basis()))
+                        .add());
         for (LoadPointWiring l : f.points()) {
             for (Return g : l.grounds()) {
                 Set<String> old = new TreeSet<>();
@@ -262,9 +307,7 @@ final class GroundRules {
 
     private static void notJoined(Facts f, Findings out) {
         for (Box b : f.house().boxes().values()) {
-            if (!f.house().isComplete(b, Complete.JOINTS)) {
-                continue;
-            }
+            boolean whole = f.house().isComplete(b, Complete.JOINTS);
             Set<String> groups = new TreeSet<>();
             for (Joint j : b.joints()) {
                 boolean ground = j.members().stream()
@@ -275,7 +318,11 @@ final class GroundRules {
                 }
             }
             if (groups.size() > 1) {
-                out.found(b.name(), "Its grounds are not joined: " + String.join(" and ", groups) + " stand apart.")
+                out.found(
+                                whole,
+                                b.name(),
+                                "Its grounds are " + (whole ? "" : "perhaps ") + "not joined: "
+                                        + String.join(" and ", groups) + " stand apart.")
                         .in(b.name())
                         .add();
             }
@@ -312,7 +359,13 @@ final class GroundRules {
                     continue;
                 }
                 boolean ground = c.wires().stream().anyMatch(w -> w.metal() || isGround(f, c, w));
-                if (!ground) {
+                boolean perhaps = c.wires().stream()
+                        .anyMatch(w -> w.colour().equals("unknown") && f.isUnknown(c.name() + "." + w.name()));
+                if (!ground && perhaps) {
+                    out.asked(c.name(), "Does the feeder of " + p.name() + " bring a ground of its own?")
+                            .in(p.name())
+                            .add();
+                } else if (!ground) {
                     out.found(
                                     c.name(),
                                     "The feeder of " + p.name()

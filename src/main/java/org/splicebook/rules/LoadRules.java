@@ -32,9 +32,13 @@ final class LoadRules {
 
     /** Continuous loads may take 80 % of a breaker's rating. */
     private static void tooLarge(Facts f, Findings out) {
+        Set<String> unknown = new TreeSet<>();
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
             double volts = Outlets.volts(f, l);
+            if (d != null && d.family() == DeviceKind.Family.APPLIANCE && d.device().watts() == null) {
+                unknown.add(d.name());
+            }
             if (d == null || d.device().watts() == null || volts <= 0) {
                 continue;
             }
@@ -59,6 +63,10 @@ final class LoadRules {
                             .add();
                 }
             }
+        }
+        if (!unknown.isEmpty()) {
+            out.asked("house", "What do the plates of " + CircuitRules.some(List.copyOf(unknown)) + " say of watts?")
+                    .add();
         }
     }
 
@@ -106,7 +114,8 @@ final class LoadRules {
                         .in(l.box())
                         .outlets(List.of(l.id()))
                         .add();
-            } else if (legs.size() == 1 && l.returns().isEmpty()) {
+            } else if (legs.size() == 1 && l.returns().stream()
+                    .noneMatch(r -> r.sureness() != Sureness.MAY && Outlets.isHot(f, r.terminal()))) {
                 out.found(!f.isOpen(l), l.id(), "Only one of its two hots is fed.")
                         .in(l.box())
                         .outlets(List.of(l.id()))
@@ -118,6 +127,20 @@ final class LoadRules {
     private static void untied(Facts f, Findings out) {
         for (LoadPointWiring l : f.points()) {
             Set<String> breakers = Facts.breakersOf(l);
+            Set<String> may = new TreeSet<>();
+            l.feeds().forEach(x -> may.add(x.breaker()));
+            if (Outlets.isOfTwoLegs(f, l)
+                    && breakers.size() == 1
+                    && may.size() > 1
+                    && !NeutralRules.openTogether(f, may)) {
+                out.possible(
+                                l.id(),
+                                "A load of two legs, perhaps on " + String.join(" and ", may)
+                                        + ", which do not open together.")
+                        .in(l.box())
+                        .outlets(List.of(l.id()))
+                        .add();
+            }
             if (Outlets.isOfTwoLegs(f, l) && breakers.size() > 1 && !NeutralRules.openTogether(f, breakers)) {
                 out.found(
                                 l.id(),
@@ -131,6 +154,12 @@ final class LoadRules {
     }
 
     private static void alarm(Facts f, Findings out) {
+        f.points().stream()
+                .filter(l -> isAlarm(f, l) && Facts.breakersOf(l).isEmpty())
+                .forEach(l -> out.asked(l.id(), "Which circuit feeds this alarm, and what else is on it?")
+                        .in(l.box())
+                        .outlets(List.of(l.id()))
+                        .add());
         for (Facts.InPanel b : f.breakers()) {
             List<LoadPointWiring> on = f.servedBy(b.name());
             List<String> alarms = on.stream()

@@ -1,5 +1,6 @@
 package org.splicebook.rules;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -7,13 +8,16 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
+import org.splicebook.record.Complete;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Joint;
+import org.splicebook.record.OvercurrentType;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Ref;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.Crossing;
 import org.splicebook.wiring.CrossingKind;
+import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.NeutralIsland;
 import org.splicebook.wiring.Return;
@@ -49,6 +53,40 @@ final class NeutralRules {
                 draft(f, out, c).add();
             }
         }
+        if (kind == CrossingKind.BORROWED || kind == CrossingKind.ISLANDS_JOINED) {
+            f.wiring().openRegions().forEach(o -> mayCross(f, out, o.loadPoints(), kind));
+        }
+    }
+
+    /** What is open between circuits leaves it open whose neutral is whose. Asked once, whatever the crossing would be called. */
+    private static void mayCross(Facts f, Findings out, List<String> loadPoints, CrossingKind kind) {
+        Set<String> breakers = new TreeSet<>();
+        List<String> without = new ArrayList<>();
+        for (String id : loadPoints) {
+            LoadPointWiring l = f.point(id);
+            if (l == null || Facts.breakersOf(l).isEmpty()) {
+                continue;
+            }
+            breakers.addAll(Facts.breakersOf(l));
+            if (l.returns().stream().allMatch(r -> r.sureness() == Sureness.MAY)) {
+                without.add(id);
+            }
+        }
+        if (breakers.size() < 2 || without.isEmpty() == (kind == CrossingKind.BORROWED)) {
+            return;
+        }
+        String circuits = String.join(", ", breakers);
+        Findings.Draft d = kind == CrossingKind.BORROWED
+                ? out.asked(
+                                without.get(0),
+                                "Whose neutral is it that " + CircuitRules.some(without) + " return by? Wires of " + circuits
+                                        + " are open to each other.")
+                        .outlets(without)
+                : out.asked(
+                                loadPoints.get(0),
+                                "Do neutrals of " + circuits + " meet? Wires of them are open to each other.")
+                        .outlets(loadPoints);
+        d.of(breakers.iterator().next()).add();
     }
 
     private static Findings.Draft draft(Facts f, Findings out, Crossing c) {
@@ -83,6 +121,24 @@ final class NeutralRules {
         for (Crossing c : f.wiring().crossings()) {
             if (c.kind() == CrossingKind.MULTIWIRE_WITHOUT_COMMON_DISCONNECT && isOfTwoPanels(f, c) == twoPanels) {
                 draft(f, out, c).add();
+            }
+        }
+        for (NeutralIsland i : twoPanels ? List.<NeutralIsland>of() : f.wiring().islands()) {
+            List<String> unfed = i.loadPoints().stream()
+                    .filter(id -> {
+                        LoadPointWiring l = f.point(id);
+                        return l != null && Facts.breakersOf(l).isEmpty();
+                    })
+                    .toList();
+            if (!unfed.isEmpty() && !i.poles().isEmpty()) {
+                out.asked(
+                                i.id(),
+                                "What feeds " + CircuitRules.some(unfed) + "? They share this neutral with "
+                                        + String.join(", ", i.poles())
+                                        + ": it has to be of the other leg and to open with it.")
+                        .of(f.breakerOf(i.poles().get(0)))
+                        .outlets(unfed)
+                        .add();
             }
         }
     }
@@ -203,6 +259,32 @@ final class NeutralRules {
                         .outlets(List.of(l.id()));
                 l.feeds().forEach(x -> d.way("From " + x.terminal(), x.way()));
                 d.add();
+            } else if (l.supply() != Supply.TWICE && l.supply() != Supply.SHORT) {
+                mayMeet(f, out, l, supply == Supply.TWICE);
+            }
+        }
+    }
+
+    /** A pole of another breaker that may reach the terminal beside the one that does, on one leg or on two. */
+    private static void mayMeet(Facts f, Findings out, LoadPointWiring l, boolean oneLeg) {
+        for (Feed shown : l.feeds()) {
+            for (Feed may : l.feeds()) {
+                if (shown.sureness() != Sureness.MAY
+                        && may.sureness() == Sureness.MAY
+                        && may.terminal().equals(shown.terminal())
+                        && !may.breaker().equals(shown.breaker())
+                        && may.sourcePoles().equals(shown.sourcePoles()) == oneLeg) {
+                    out.possible(
+                                    l.id(),
+                                    "It is fed by " + shown.breaker() + " and may be fed by " + may.breaker() + " as well"
+                                            + (oneLeg ? "." : ", which is of the other leg."))
+                            .in(l.box())
+                            .of(shown.breaker())
+                            .outlets(List.of(l.id()))
+                            .way("From " + may.terminal(), may.way())
+                            .add();
+                    return;
+                }
             }
         }
     }
@@ -230,6 +312,14 @@ final class NeutralRules {
                         d.add();
                     });
         }
+        f.devices(DeviceKind.Family.SWITCH)
+                .filter(d -> !d.box().joints().isEmpty() && !f.house().isComplete(d.box(), Complete.JOINTS))
+                .filter(d -> d.device().kind().terminals().stream()
+                        .filter(t -> t.role() == DeviceKind.Role.SWITCH || t.role() == DeviceKind.Role.TRAVELER)
+                        .noneMatch(t -> DeviceRules.isWired(d, t.name())))
+                .forEach(d -> out.asked(d.name(), "What is on its screws: the hot, or the neutral?")
+                        .in(d.box().name())
+                        .add());
     }
 
     private static boolean isInEveryWay(LoadPointWiring l, String device) {
@@ -251,6 +341,12 @@ final class NeutralRules {
         f.house().panels().values().stream()
                 .filter(p -> p.neutralFuse() != null)
                 .forEach(p -> out.found(p.name(), "A fuse in the neutral: when it blows, all that is off stays live.")
+                        .in(p.name())
+                        .add());
+        f.house().panels().values().stream()
+                .filter(p -> p.neutralFuse() == null && !f.house().isComplete(p, Complete.BREAKERS))
+                .filter(p -> p.breakers().values().stream().anyMatch(b -> b.type() == OvercurrentType.FUSE))
+                .forEach(p -> out.asked(p.name(), "A panel of fuses. Is one of them in the neutral?")
                         .in(p.name())
                         .add());
     }
@@ -277,9 +373,19 @@ final class NeutralRules {
     private static void noReturn(Facts f, Findings out) {
         for (LoadPointWiring l : f.points()) {
             boolean live = l.feeds().stream().anyMatch(x -> x.sureness() != Sureness.MAY);
-            boolean oneHot =
-                    l.feeds().stream().map(x -> x.terminal()).distinct().count() == 1;
-            if (live && oneHot && l.returns().isEmpty() && !f.isOpen(l)) {
+            boolean oneHot = l.feeds().stream()
+                            .filter(x -> x.sureness() != Sureness.MAY)
+                            .map(x -> x.terminal())
+                            .distinct()
+                            .count()
+                    == 1;
+            boolean returns = l.returns().stream().anyMatch(r -> r.sureness() != Sureness.MAY);
+            if (live && oneHot && !returns && f.isOpen(l)) {
+                out.asked(l.id(), "It is live. Where does its neutral go? No return of it is recorded.")
+                        .in(l.box())
+                        .outlets(List.of(l.id()))
+                        .add();
+            } else if (live && oneHot && l.returns().isEmpty()) {
                 Findings.Draft d = out.found(l.id(), "It is live and has no return: its neutral leads nowhere.")
                         .in(l.box())
                         .outlets(List.of(l.id()));

@@ -36,6 +36,18 @@ final class Outlets {
                         .flatMap(p -> p.pairs().stream());
     }
 
+    /** {@return whether a terminal, named with its device, is made for a hot} */
+    static boolean isHot(Facts f, String terminal) {
+        int dot = terminal.indexOf('.');
+        Facts.InBox d = f.device(terminal.substring(0, Math.max(0, dot)));
+        return d != null
+                && d.device()
+                        .kind()
+                        .findTerminal(terminal.substring(dot + 1))
+                        .filter(t -> t.role() == DeviceKind.Role.HOT)
+                        .isPresent();
+    }
+
     private static boolean isOfTwoHots(Facts f, LoadPointWiring l, DeviceKind.Pair p) {
         DeviceKind kind = Objects.requireNonNull(f.device(l.device())).device().kind();
         return Stream.of(p.a(), p.b())

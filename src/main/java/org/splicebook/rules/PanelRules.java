@@ -148,6 +148,7 @@ final class PanelRules {
             });
             Integer most = p.spaces();
             if (most == null) {
+                out.asked(p.name(), "How many spaces does it have?").in(p.name()).add();
                 continue;
             }
             bySpace.keySet().stream()
@@ -204,6 +205,14 @@ final class PanelRules {
 
     private static void main(Facts f, Findings out) {
         for (Panel p : f.house().panels().values()) {
+            if (p.main() != null && (p.main().rating() == null || p.rating() == null)) {
+                out.asked(
+                                p.name(),
+                                "What is the rating of its "
+                                        + (p.main().rating() == null ? "main" : "bus, as its label says") + "?")
+                        .in(p.name())
+                        .add();
+            }
             if (p.main() != null
                     && p.main().rating() != null
                     && p.rating() != null
@@ -276,6 +285,17 @@ final class PanelRules {
     private static void spare(Facts f, Findings out) {
         for (Facts.InPanel b : f.breakers()) {
             List<String> fed = f.servedBy(b.name()).stream().map(l -> l.id()).toList();
+            List<String> may = f.points().stream()
+                    .filter(l -> l.feeds().stream().anyMatch(x -> x.breaker().equals(b.name())))
+                    .map(l -> l.id())
+                    .toList();
+            if (isUnused(label(b)) && fed.isEmpty() && !may.isEmpty()) {
+                out.possible(b.name(), "The directory says \"" + b.breaker().label() + "\" and it may feed " + CircuitRules.some(may) + ".")
+                        .in(b.panel().name())
+                        .of(b.name())
+                        .outlets(may)
+                        .add();
+            }
             if (isUnused(label(b)) && !fed.isEmpty()) {
                 out.found(
                                 b.name(),

@@ -177,7 +177,7 @@ final class ProtectionRules {
     private static void arcFault(Facts f, Findings out) {
         for (Facts.InPanel b : f.breakers()) {
             Double amperes = b.amperes();
-            if (amperes == null || !out.text().has("amperes", String.valueOf(Math.round(amperes)))) {
+            if (amperes != null && !out.text().has("amperes", String.valueOf(Math.round(amperes)))) {
                 continue;
             }
             List<LoadPointWiring> bare = new ArrayList<>();
@@ -196,11 +196,16 @@ final class ProtectionRules {
                 }
             }
             if (!bare.isEmpty()) {
-                Findings.Draft d = out.found(
+                Findings.Draft d = (amperes == null
+                                ? out.asked(
+                                        b.name(),
+                                        "What is its rating? Of 20 A and less its outlets in " + String.join(", ", rooms)
+                                                + " ask for arc-fault protection.")
+                                : out.found(
                                 !perhaps,
                                 b.name(),
                                 "It supplies outlets in " + String.join(", ", rooms) + " that "
-                                        + (perhaps ? "may have" : "have") + " no arc-fault protection.")
+                                        + (perhaps ? "may have" : "have") + " no arc-fault protection."))
                         .of(b.name())
                         .in(b.panel().name())
                         .outlets(bare.stream().map(LoadPointWiring::id).toList());

@@ -15,6 +15,7 @@ final class Rules {
         Map<String, Rule> all = new LinkedHashMap<>();
         NeutralRules.add(all);
         WireRules.add(all);
+        ConnectionRules.add(all);
         ProtectionRules.add(all);
         DeviceRules.add(all);
         GroundRules.add(all);

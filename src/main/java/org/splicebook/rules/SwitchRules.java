@@ -5,12 +5,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Cable;
 import org.splicebook.record.Complete;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.PlaceKind;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.ThingKind;
 
 /** Switches: a neutral in their box, what a dimmer feeds, what an electronic one returns over. */
@@ -28,7 +30,7 @@ final class SwitchRules {
         f.devices(DeviceKind.Family.SWITCH).forEach(d -> {
             PlaceKind kind = f.kindOf(d.box().place());
             boolean asks = kind == null || out.text().has("places", kind.word());
-            Set<String> lights = switched(f, d.name(), DeviceKind.Family.LUMINAIRE);
+            Set<String> lights = switched(f, d.name(), DeviceKind.Family.LUMINAIRE, false);
             if (!asks || lights.isEmpty()) {
                 return;
             }
@@ -53,16 +55,17 @@ final class SwitchRules {
         return u == null || u.uses().isEmpty() || u.uses().stream().anyMatch(x -> x.conductor() == Conductor.NEUTRAL);
     }
 
-    /** The load points of a family whose hot passes a switch. */
-    private static Set<String> switched(Facts f, String device, DeviceKind.Family family) {
+    /** The load points of a family, or of any, whose hot passes a switch. */
+    private static Set<String> switched(Facts f, String device, DeviceKind.@Nullable Family family, boolean shown) {
         Set<String> all = new TreeSet<>();
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
             boolean passes = l.feeds().stream()
+                    .filter(x -> !shown || x.sureness() != Sureness.MAY)
                     .anyMatch(x -> x.way().hops().stream()
                             .anyMatch(h -> h.thing().kind() == ThingKind.TERMINAL
                                     && h.thing().name().startsWith(device + ".")));
-            if (passes && d != null && d.family() == family && !l.device().equals(device)) {
+            if (passes && d != null && (family == null || d.family() == family) && !l.device().equals(device)) {
                 all.add(l.id());
             }
         }
@@ -73,9 +76,20 @@ final class SwitchRules {
         f.devices(DeviceKind.Family.SWITCH)
                 .filter(d -> out.text().has("kinds", d.device().kind().name()))
                 .forEach(d -> {
-                    Set<String> fed = switched(f, d.name(), DeviceKind.Family.RECEPTACLE);
+                    Set<String> sure = switched(f, d.name(), DeviceKind.Family.RECEPTACLE, true);
+                    if (switched(f, d.name(), null, true).isEmpty()) {
+                        out.asked(d.name(), "What does this dimmer feed?")
+                                .in(d.box().name())
+                                .add();
+                        return;
+                    }
+                    Set<String> fed = sure.isEmpty() ? switched(f, d.name(), DeviceKind.Family.RECEPTACLE, false) : sure;
                     if (!fed.isEmpty()) {
-                        out.found(d.name(), "A dimmer feeds receptacles: " + String.join(", ", fed) + ".")
+                        out.found(
+                                        !sure.isEmpty(),
+                                        d.name(),
+                                        "A dimmer " + (sure.isEmpty() ? "may feed" : "feeds") + " receptacles: "
+                                                + String.join(", ", fed) + ".")
                                 .in(d.box().name())
                                 .outlets(List.copyOf(fed))
                                 .add();
@@ -88,7 +102,15 @@ final class SwitchRules {
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
             boolean ground = !l.returns().isEmpty() && l.returns().stream().allMatch(r -> r.over() == Conductor.GROUND);
-            if (d != null && d.family() == DeviceKind.Family.SWITCH && ground) {
+            boolean own = d != null
+                    && d.family() == DeviceKind.Family.SWITCH
+                    && d.device().kind().findTerminal("neutral").isPresent();
+            if (d != null && own && f.isOpen(l) && l.returns().stream().allMatch(r -> r.sureness() == Sureness.MAY)) {
+                out.asked(d.name(), "What is on its neutral lead: a neutral, or the ground?")
+                        .in(d.box().name())
+                        .outlets(List.of(l.id()))
+                        .add();
+            } else if (d != null && d.family() == DeviceKind.Family.SWITCH && ground) {
                 out.found(d.name(), "What it draws for itself returns over ground.")
                         .in(d.box().name())
                         .outlets(List.of(l.id()))

@@ -1,6 +1,5 @@
 package org.splicebook.rules;
 
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -11,10 +10,7 @@ import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
 import org.splicebook.record.CableEnd;
 import org.splicebook.record.CableKind;
-import org.splicebook.record.Complete;
 import org.splicebook.record.DeviceKind;
-import org.splicebook.record.Joint;
-import org.splicebook.record.Ref;
 import org.splicebook.record.Wire;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.LoadPointWiring;
@@ -23,7 +19,7 @@ import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.Way;
 import org.splicebook.wiring.WireUse;
 
-/** Wires: size, material, colour, what holds them, what is open. */
+/** Wires: size, material, colour, where they end. */
 final class WireRules {
     private static final Set<DeviceKind.Family> HARD_WIRED = Set.of(
             DeviceKind.Family.APPLIANCE,
@@ -38,12 +34,8 @@ final class WireRules {
         all.put("wire-too-small", WireRules::tooSmall);
         all.put("ground-too-small", WireRules::groundTooSmall);
         all.put("aluminium-branch-wire", WireRules::aluminium);
-        all.put("copper-and-aluminium-together", WireRules::mixed);
-        all.put("push-in-connection", WireRules::pushIn);
-        all.put("connector-not-made-for-it", WireRules::connector);
         all.put("hot-in-white", WireRules::hotInWhite);
         all.put("ground-colour-not-ground", WireRules::groundColour);
-        all.put("open-wire-end", WireRules::openEnd);
         all.put("live-cable-end-not-found", WireRules::endNotFound);
         all.put("open-wiring", WireRules::openWiring);
         all.put("cord-as-wiring", WireRules::cord);
@@ -143,6 +135,7 @@ final class WireRules {
     }
 
     private static void groundTooSmall(Facts f, Findings out) {
+        Set<String> unsized = new TreeSet<>();
         for (Cable c : f.house().cables().values()) {
             @Nullable Wire ground = null;
             @Nullable Wire hot = null;
@@ -150,6 +143,9 @@ final class WireRules {
                 boolean isGround = f.isShown(c.name() + "." + w.name(), Conductor.GROUND) && !w.metal();
                 ground = isGround ? w : ground;
                 hot = f.isShown(c.name() + "." + w.name(), Conductor.HOT) ? w : hot;
+            }
+            if (ground != null && ground.size() == null && hot != null && hot.size() != null) {
+                unsized.add(c.name());
             }
             if (ground == null || hot == null || ground.size() == null || hot.size() == null) {
                 continue;
@@ -165,6 +161,10 @@ final class WireRules {
                 c.ends().forEach(e -> d.in(e.boxOrNull()));
                 d.add();
             }
+        }
+        if (!unsized.isEmpty()) {
+            out.asked("house", "What size are the grounds of " + CircuitRules.some(List.copyOf(unsized)) + "?")
+                    .add();
         }
     }
 
@@ -197,66 +197,6 @@ final class WireRules {
                 ? Integer.parseInt(since.substring(0, 4))
                 : built == null ? 0 : built;
         return year >= text.number("from-year") && year <= text.number("to-year");
-    }
-
-    private static void mixed(Facts f, Findings out) {
-        for (Box b : f.house().boxes().values()) {
-            for (Joint j : b.joints()) {
-                Set<Wire.Material> materials = new LinkedHashSet<>();
-                j.members().stream().map(f::wire).forEach(w -> {
-                    if (w != null && !w.wire().metal() && w.wire().material() != null) {
-                        materials.add(w.wire().material());
-                    }
-                });
-                if (materials.contains(Wire.Material.COPPER) && materials.size() > 1) {
-                    boolean known = j.by() != null;
-                    boolean right = j.by() == Joint.By.CRIMP;
-                    if (!right) {
-                        out.found(
-                                        known && j.by() != Joint.By.LEVER && j.by() != Joint.By.OTHER,
-                                        Facts.said(b.name(), j),
-                                        "Copper and aluminium touch"
-                                                + (j.by() == null
-                                                        ? "; by what is not recorded."
-                                                        : " under a " + j.by().word() + " connection."))
-                                .in(b.name())
-                                .add();
-                    }
-                }
-            }
-        }
-    }
-
-    private static void pushIn(Facts f, Findings out) {
-        for (Box b : f.house().boxes().values()) {
-            for (Joint j : b.joints()) {
-                boolean device = j.members().stream().anyMatch(r -> r instanceof Ref.DeviceTerminal);
-                if (j.by() == Joint.By.PUSH_IN && device && j.hold() != Joint.Hold.SPLICE) {
-                    out.found(
-                                    Facts.said(b.name(), j),
-                                    "Wires are pushed into the back of a device: such connections loosen with load and age.")
-                            .in(b.name())
-                            .add();
-                }
-            }
-        }
-    }
-
-    private static void connector(Facts f, Findings out) {
-        for (Box b : f.house().boxes().values()) {
-            for (Joint j : b.joints()) {
-                boolean aluminium = j.members().stream()
-                        .map(f::wire)
-                        .anyMatch(w -> w != null
-                                && w.wire().material() == Wire.Material.ALUMINIUM
-                                && !w.wire().metal());
-                if (j.by() == Joint.By.OTHER || (aluminium && j.by() == Joint.By.PUSH_IN)) {
-                    out.found(Facts.said(b.name(), j), "Joined in a way that no listed connector is made for.")
-                            .in(b.name())
-                            .add();
-                }
-            }
-        }
     }
 
     private static void hotInWhite(Facts f, Findings out) {
@@ -308,44 +248,6 @@ final class WireRules {
         }
     }
 
-    /** In a box whose joints are all listed, a wire end in none of them touches nothing and is not capped. */
-    private static void openEnd(Facts f, Findings out) {
-        for (Box b : f.house().boxes().values()) {
-            boolean whole = f.house().isComplete(b, Complete.JOINTS);
-            Set<String> named = new TreeSet<>();
-            b.joints()
-                    .forEach(j -> j.members().forEach(r -> {
-                        if (r instanceof Ref.WireEnd e) {
-                            named.add(e.cable() + "." + e.wire());
-                        }
-                    }));
-            for (Cable c : f.cablesAt(b.name())) {
-                boolean ends = c.ends().stream().anyMatch(e -> b.name().equals(e.boxOrNull()));
-                if (!ends || named.isEmpty()) {
-                    continue;
-                }
-                for (Wire w : c.wires()) {
-                    String name = c.name() + "." + w.name();
-                    if (w.metal() || named.contains(name)) {
-                        continue;
-                    }
-                    boolean live = f.isShown(name, Conductor.HOT);
-                    if (whole) {
-                        out.found(
-                                        name + " in " + b.name(),
-                                        "It touches nothing and is not capped" + (live ? ", and it is live." : "."))
-                                .in(b.name())
-                                .add();
-                    } else if (live) {
-                        out.asked(name + " in " + b.name(), "It is live. What does it touch here, or is it capped?")
-                                .in(b.name())
-                                .add();
-                    }
-                }
-            }
-        }
-    }
-
     private static void endNotFound(Facts f, Findings out) {
         for (Cable c : f.house().cables().values()) {
             boolean lost = c.ends().stream().anyMatch(e -> !(e instanceof CableEnd.At));
@@ -382,6 +284,14 @@ final class WireRules {
     }
 
     private static void cord(Facts f, Findings out) {
+        f.house().cables().values().stream()
+                .filter(c -> c.kind() == CableKind.CORD
+                        && c.ends().stream().anyMatch(e -> e.boxOrNull() == null))
+                .forEach(c -> {
+                    Findings.Draft d = out.asked(c.name(), "A flexible cord. Does its other end go to a plug, or into a box?");
+                    c.ends().forEach(e -> d.in(e.boxOrNull()));
+                    d.add();
+                });
         f.house().cables().values().stream()
                 .filter(c -> c.kind() == CableKind.CORD
                         && c.ends().stream().noneMatch(e -> isDeviceOnly(f, e))

@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -36,5 +40,22 @@ class RuleCasesTest {
                 assertThat(all).noneMatch(f -> f.certainty() == Certainty.FOUND);
             }
         }
+    }
+
+    @Test
+    void everyRuleHasAllThree() {
+        Map<String, Set<Cases.Kind>> has = new TreeMap<>();
+        Cases.all().forEach(c -> has.computeIfAbsent(c.rule(), k -> new TreeSet<>())
+                .add(c.kind()));
+        Map<String, Set<Cases.Kind>> without = new TreeMap<>();
+        Rules.ids().forEach(id -> {
+            Set<Cases.Kind> missing = new TreeSet<>(Set.of(Cases.Kind.values()));
+            missing.removeAll(has.getOrDefault(id, Set.of()));
+            if (!missing.isEmpty()) {
+                without.put(id, missing);
+            }
+        });
+        assertThat(without).isEmpty();
+        assertThat(Rules.ids()).containsAll(has.keySet());
     }
 }
