@@ -170,10 +170,13 @@ final class CircuitRules {
                         out.text(),
                         l,
                         f.points().stream()
-                                .filter(o -> o.feeds().stream().anyMatch(x -> x.breaker().equals(b)))
+                                .filter(o -> o.feeds().stream()
+                                        .anyMatch(x -> x.breaker().equals(b)))
                                 .toList());
                 if (others.isEmpty() && !may.isEmpty()) {
-                    out.possible(l.id(), "It asks for a circuit of its own and may share " + b + " with " + some(may) + ".")
+                    out.possible(
+                                    l.id(),
+                                    "It asks for a circuit of its own and may share " + b + " with " + some(may) + ".")
                             .in(l.box())
                             .of(b)
                             .outlets(may)

@@ -58,7 +58,10 @@ final class ConnectionRules {
         for (Box b : f.house().boxes().values()) {
             for (Joint j : b.joints()) {
                 boolean device = j.members().stream().anyMatch(r -> r instanceof Ref.DeviceTerminal);
-                if (j.by() == null && j.hold() != Joint.Hold.SPLICE && j.hold() != Joint.Hold.TAIL && mayBePushedIn(f, j)) {
+                if (j.by() == null
+                        && j.hold() != Joint.Hold.SPLICE
+                        && j.hold() != Joint.Hold.TAIL
+                        && mayBePushedIn(f, j)) {
                     untold.add(b.name());
                 }
                 if (j.by() == Joint.By.PUSH_IN

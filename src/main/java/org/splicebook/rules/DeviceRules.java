@@ -43,7 +43,10 @@ final class DeviceRules {
             boolean neutral = l.returns().stream()
                     .anyMatch(x -> x.sureness() != Sureness.MAY && isFor(d, x.terminal(), DeviceKind.Role.HOT));
             boolean shown = l.feeds().stream().anyMatch(x -> x.sureness() != Sureness.MAY);
-            if (d != null && d.family() == DeviceKind.Family.RECEPTACLE && !shown && !l.feeds().isEmpty()) {
+            if (d != null
+                    && d.family() == DeviceKind.Family.RECEPTACLE
+                    && !shown
+                    && !l.feeds().isEmpty()) {
                 untold.add(d.name());
             }
             if (d != null && hot && neutral && told.add(d.name())) {
@@ -84,7 +87,9 @@ final class DeviceRules {
                     && kind.findTerminal("line.hot").isPresent()
                     && !isWired(d, "line.hot")
                     && !isWired(d, "load.hot")) {
-                out.asked(d.name(), "Is the feed on its LINE terminals? With its TEST pressed, its own face has to be dead.")
+                out.asked(
+                                d.name(),
+                                "Is the feed on its LINE terminals? With its TEST pressed, its own face has to be dead.")
                         .in(d.box().name())
                         .add();
                 continue;

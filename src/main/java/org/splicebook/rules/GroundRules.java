@@ -135,7 +135,9 @@ final class GroundRules {
                 .flatMap(c -> c.wires().stream().map(w -> c.name() + "." + w.name()))
                 .anyMatch(w -> f.isShown(w, Conductor.GROUND));
         if (slot && opened && !ground) {
-            out.asked(d.name(), "No ground is shown to enter its box. What is on its ground screw: nothing, or the neutral?")
+            out.asked(
+                            d.name(),
+                            "No ground is shown to enter its box. What is on its ground screw: nothing, or the neutral?")
                     .in(d.box().name())
                     .add();
         }
@@ -229,7 +231,9 @@ final class GroundRules {
                 .filter(c -> c.kind() == CableKind.AC
                         && c.about().since() == null
                         && (built == null || built < out.text().number("strip-from")))
-                .forEach(c -> out.asked(c.name(), "Armoured cable of no recorded age. Does a bonding strip run inside its armour?")
+                .forEach(c -> out.asked(
+                                c.name(),
+                                "Armoured cable of no recorded age. Does a bonding strip run inside its armour?")
                         .on(c.about().basisOr(f.house().basis()))
                         .add());
         for (LoadPointWiring l : f.points()) {

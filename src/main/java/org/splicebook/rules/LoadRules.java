@@ -36,7 +36,9 @@ final class LoadRules {
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
             double volts = Outlets.volts(f, l);
-            if (d != null && d.family() == DeviceKind.Family.APPLIANCE && d.device().watts() == null) {
+            if (d != null
+                    && d.family() == DeviceKind.Family.APPLIANCE
+                    && d.device().watts() == null) {
                 unknown.add(d.name());
             }
             if (d == null || d.device().watts() == null || volts <= 0) {
@@ -114,8 +116,9 @@ final class LoadRules {
                         .in(l.box())
                         .outlets(List.of(l.id()))
                         .add();
-            } else if (legs.size() == 1 && l.returns().stream()
-                    .noneMatch(r -> r.sureness() != Sureness.MAY && Outlets.isHot(f, r.terminal()))) {
+            } else if (legs.size() == 1
+                    && l.returns().stream()
+                            .noneMatch(r -> r.sureness() != Sureness.MAY && Outlets.isHot(f, r.terminal()))) {
                 out.found(!f.isOpen(l), l.id(), "Only one of its two hots is fed.")
                         .in(l.box())
                         .outlets(List.of(l.id()))

@@ -17,15 +17,13 @@ import org.splicebook.record.Ref;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.Crossing;
 import org.splicebook.wiring.CrossingKind;
-import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.NeutralIsland;
 import org.splicebook.wiring.Return;
-import org.splicebook.wiring.Supply;
 import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.ThingKind;
 
-/** Shared, borrowed, joined, switched and lost neutrals; hots that meet. */
+/** Shared, borrowed, joined, switched and lost neutrals. */
 final class NeutralRules {
     private NeutralRules() {}
 
@@ -39,8 +37,6 @@ final class NeutralRules {
         all.put("multiwire-from-two-panels", (f, out) -> multiwire(f, out, true));
         all.put("shared-neutral-held-by-a-device", NeutralRules::heldByADevice);
         all.put("two-circuits-on-one-yoke", NeutralRules::oneYoke);
-        all.put("fed-by-two-breakers", (f, out) -> supply(f, out, Supply.TWICE));
-        all.put("two-legs-joined", (f, out) -> supply(f, out, Supply.SHORT));
         all.put("switched-neutral", NeutralRules::switched);
         all.put("fused-neutral", NeutralRules::fused);
         all.put("neutral-over-ground", NeutralRules::overGround);
@@ -79,8 +75,8 @@ final class NeutralRules {
         Findings.Draft d = kind == CrossingKind.BORROWED
                 ? out.asked(
                                 without.get(0),
-                                "Whose neutral is it that " + CircuitRules.some(without) + " return by? Wires of " + circuits
-                                        + " are open to each other.")
+                                "Whose neutral is it that " + CircuitRules.some(without) + " return by? Wires of "
+                                        + circuits + " are open to each other.")
                         .outlets(without)
                 : out.asked(
                                 loadPoints.get(0),
@@ -243,50 +239,6 @@ final class NeutralRules {
                 .map(s -> String.valueOf(f.breakerOf(p.name() + "." + s)))
                 .collect(Collectors.toSet());
         return met.containsAll(breakers);
-    }
-
-    private static void supply(Facts f, Findings out, Supply supply) {
-        for (LoadPointWiring l : f.points()) {
-            if (l.supply() == supply) {
-                Findings.Draft d = out.found(
-                                l.id(),
-                                supply == Supply.TWICE
-                                        ? "It is fed by " + String.join(" and ", Facts.breakersOf(l))
-                                                + " at once: switching one off leaves it live."
-                                        : "Poles of unlike legs meet on one terminal: "
-                                                + String.join(", ", Facts.breakersOf(l)) + ".")
-                        .in(l.box())
-                        .outlets(List.of(l.id()));
-                l.feeds().forEach(x -> d.way("From " + x.terminal(), x.way()));
-                d.add();
-            } else if (l.supply() != Supply.TWICE && l.supply() != Supply.SHORT) {
-                mayMeet(f, out, l, supply == Supply.TWICE);
-            }
-        }
-    }
-
-    /** A pole of another breaker that may reach the terminal beside the one that does, on one leg or on two. */
-    private static void mayMeet(Facts f, Findings out, LoadPointWiring l, boolean oneLeg) {
-        for (Feed shown : l.feeds()) {
-            for (Feed may : l.feeds()) {
-                if (shown.sureness() != Sureness.MAY
-                        && may.sureness() == Sureness.MAY
-                        && may.terminal().equals(shown.terminal())
-                        && !may.breaker().equals(shown.breaker())
-                        && may.sourcePoles().equals(shown.sourcePoles()) == oneLeg) {
-                    out.possible(
-                                    l.id(),
-                                    "It is fed by " + shown.breaker() + " and may be fed by " + may.breaker() + " as well"
-                                            + (oneLeg ? "." : ", which is of the other leg."))
-                            .in(l.box())
-                            .of(shown.breaker())
-                            .outlets(List.of(l.id()))
-                            .way("From " + may.terminal(), may.way())
-                            .add();
-                    return;
-                }
-            }
-        }
     }
 
     /** A return that hangs on the lever of a switch that does not open the hot with it. */

@@ -148,7 +148,9 @@ final class PanelRules {
             });
             Integer most = p.spaces();
             if (most == null) {
-                out.asked(p.name(), "How many spaces does it have?").in(p.name()).add();
+                out.asked(p.name(), "How many spaces does it have?")
+                        .in(p.name())
+                        .add();
                 continue;
             }
             bySpace.keySet().stream()
@@ -290,7 +292,10 @@ final class PanelRules {
                     .map(l -> l.id())
                     .toList();
             if (isUnused(label(b)) && fed.isEmpty() && !may.isEmpty()) {
-                out.possible(b.name(), "The directory says \"" + b.breaker().label() + "\" and it may feed " + CircuitRules.some(may) + ".")
+                out.possible(
+                                b.name(),
+                                "The directory says \"" + b.breaker().label() + "\" and it may feed "
+                                        + CircuitRules.some(may) + ".")
                         .in(b.panel().name())
                         .of(b.name())
                         .outlets(may)

@@ -199,13 +199,13 @@ final class ProtectionRules {
                 Findings.Draft d = (amperes == null
                                 ? out.asked(
                                         b.name(),
-                                        "What is its rating? Of 20 A and less its outlets in " + String.join(", ", rooms)
-                                                + " ask for arc-fault protection.")
+                                        "What is its rating? Of 20 A and less its outlets in "
+                                                + String.join(", ", rooms) + " ask for arc-fault protection.")
                                 : out.found(
-                                !perhaps,
-                                b.name(),
-                                "It supplies outlets in " + String.join(", ", rooms) + " that "
-                                        + (perhaps ? "may have" : "have") + " no arc-fault protection."))
+                                        !perhaps,
+                                        b.name(),
+                                        "It supplies outlets in " + String.join(", ", rooms) + " that "
+                                                + (perhaps ? "may have" : "have") + " no arc-fault protection."))
                         .of(b.name())
                         .in(b.panel().name())
                         .outlets(bare.stream().map(LoadPointWiring::id).toList());

@@ -14,6 +14,7 @@ final class Rules {
     private static Map<String, Rule> all() {
         Map<String, Rule> all = new LinkedHashMap<>();
         NeutralRules.add(all);
+        SupplyRules.add(all);
         WireRules.add(all);
         ConnectionRules.add(all);
         ProtectionRules.add(all);

@@ -65,7 +65,10 @@ final class SwitchRules {
                     .anyMatch(x -> x.way().hops().stream()
                             .anyMatch(h -> h.thing().kind() == ThingKind.TERMINAL
                                     && h.thing().name().startsWith(device + ".")));
-            if (passes && d != null && (family == null || d.family() == family) && !l.device().equals(device)) {
+            if (passes
+                    && d != null
+                    && (family == null || d.family() == family)
+                    && !l.device().equals(device)) {
                 all.add(l.id());
             }
         }
@@ -83,7 +86,8 @@ final class SwitchRules {
                                 .add();
                         return;
                     }
-                    Set<String> fed = sure.isEmpty() ? switched(f, d.name(), DeviceKind.Family.RECEPTACLE, false) : sure;
+                    Set<String> fed =
+                            sure.isEmpty() ? switched(f, d.name(), DeviceKind.Family.RECEPTACLE, false) : sure;
                     if (!fed.isEmpty()) {
                         out.found(
                                         !sure.isEmpty(),

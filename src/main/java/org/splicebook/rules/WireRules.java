@@ -285,10 +285,10 @@ final class WireRules {
 
     private static void cord(Facts f, Findings out) {
         f.house().cables().values().stream()
-                .filter(c -> c.kind() == CableKind.CORD
-                        && c.ends().stream().anyMatch(e -> e.boxOrNull() == null))
+                .filter(c -> c.kind() == CableKind.CORD && c.ends().stream().anyMatch(e -> e.boxOrNull() == null))
                 .forEach(c -> {
-                    Findings.Draft d = out.asked(c.name(), "A flexible cord. Does its other end go to a plug, or into a box?");
+                    Findings.Draft d =
+                            out.asked(c.name(), "A flexible cord. Does its other end go to a plug, or into a box?");
                     c.ends().forEach(e -> d.in(e.boxOrNull()));
                     d.add();
                 });

@@ -45,8 +45,9 @@ class RuleCasesTest {
     @Test
     void everyRuleHasAllThree() {
         Map<String, Set<Cases.Kind>> has = new TreeMap<>();
-        Cases.all().forEach(c -> has.computeIfAbsent(c.rule(), k -> new TreeSet<>())
-                .add(c.kind()));
+        Cases.all()
+                .forEach(
+                        c -> has.computeIfAbsent(c.rule(), k -> new TreeSet<>()).add(c.kind()));
         Map<String, Set<Cases.Kind>> without = new TreeMap<>();
         Rules.ids().forEach(id -> {
             Set<Cases.Kind> missing = new TreeSet<>(Set.of(Cases.Kind.values()));

@@ -11,13 +11,12 @@ import org.splicebook.rules.mutation.Draft.Part;
 /** A random house, wired as edition 2023 asks: whole, seen, nothing open. */
 final class CleanHouse {
     /** What no record of such a house says: a check may ask for it. */
-    static final java.util.Set<String> ASKED =
-            java.util.Set.of(
-                    "near-water",
-                    "surge-protection",
-                    "emergency-disconnect",
-                    "protective-device-failed-its-test",
-                    "push-in-connection");
+    static final java.util.Set<String> ASKED = java.util.Set.of(
+            "near-water",
+            "surge-protection",
+            "emergency-disconnect",
+            "protective-device-failed-its-test",
+            "push-in-connection");
 
     private final Random random;
     private final Draft d = new Draft();

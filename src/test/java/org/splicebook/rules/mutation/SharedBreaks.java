@@ -130,7 +130,13 @@ final class SharedBreaks {
                             .devices
                             .put(
                                     room + "-ceiling-l",
-                                    Part.of("kind", "single-receptacle", "rating", "15 A", "label", "tamper-resistant"));
+                                    Part.of(
+                                            "kind",
+                                            "single-receptacle",
+                                            "rating",
+                                            "15 A",
+                                            "label",
+                                            "tamper-resistant"));
                     b.expect("dimmer-on-receptacle", room + "-switch-s");
                 }),
                 new Kind("protective receptacle in a crawl space", b -> {
