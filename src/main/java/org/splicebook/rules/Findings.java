@@ -58,6 +58,7 @@ final class Findings {
         private @Nullable String place;
         private @Nullable String breaker;
         private @Nullable Integer since = text.since();
+        private @Nullable Integer perhaps;
 
         private Draft(Certainty certainty, String subject, String said) {
             this.certainty = certainty;
@@ -96,6 +97,13 @@ final class Findings {
             return this;
         }
 
+        /** Says from which year the code asked for it in some such places, and from which year in this one for sure; null: not known. */
+        Draft between(@Nullable Integer some, @Nullable Integer sure) {
+            perhaps = some;
+            since = sure;
+            return this;
+        }
+
         /** Adds a way that shows it. */
         Draft way(String about, Way way) {
             ways.add(Reason.of(about, way, facts.house()));
@@ -116,7 +124,7 @@ final class Findings {
                     boxes,
                     ways,
                     basis == null ? facts.house().basis() : basis,
-                    judged(since),
+                    judged(perhaps, since),
                     text.article(),
                     text.mark(),
                     text.cure(),
@@ -125,13 +133,18 @@ final class Findings {
         }
     }
 
-    private Judged judged(@Nullable Integer since) {
+    private Judged judged(@Nullable Integer perhaps, @Nullable Integer since) {
         Integer built = facts.house().built();
-        Judged.WhenBuilt then = text.article().isEmpty()
-                ? Judged.WhenBuilt.NOT_JUDGED
-                : built == null || since == null
-                        ? Judged.WhenBuilt.UNKNOWN
-                        : built >= since ? Judged.WhenBuilt.NOT_ALLOWED : Judged.WhenBuilt.ALLOWED;
+        Judged.WhenBuilt then;
+        if (text.article().isEmpty()) {
+            then = Judged.WhenBuilt.NOT_JUDGED;
+        } else if (built == null || since == null) {
+            then = Judged.WhenBuilt.UNKNOWN;
+        } else if (built >= since) {
+            then = Judged.WhenBuilt.NOT_ALLOWED;
+        } else {
+            then = perhaps != null && built >= perhaps ? Judged.WhenBuilt.UNKNOWN : Judged.WhenBuilt.ALLOWED;
+        }
         return new Judged(text.hazard(), then, !text.article().isEmpty());
     }
 }

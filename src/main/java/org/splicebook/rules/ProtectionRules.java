@@ -6,7 +6,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Place;
@@ -14,7 +13,7 @@ import org.splicebook.record.PlaceKind;
 import org.splicebook.record.Protection;
 import org.splicebook.wiring.LoadPointWiring;
 
-/** Ground-fault, arc-fault and tamper-resistant cover, and the devices that give it. */
+/** Ground-fault cover by place and equipment; tamper- and weather-resistant receptacles. */
 final class ProtectionRules {
     private static final Set<String> TAMPER = Set.of("tamper", "tr ", " tr", "(tr)");
 
@@ -24,8 +23,9 @@ final class ProtectionRules {
         all.put("ground-fault-by-place", ProtectionRules::byPlace);
         all.put("ground-fault-by-equipment", ProtectionRules::byEquipment);
         all.put("ground-fault-outdoor-equipment", ProtectionRules::outdoorEquipment);
+        all.put("ground-fault-crawl-space-light", ProtectionRules::crawlSpaceLight);
+        all.put("ground-fault-vehicle-receptacle", ProtectionRules::vehicleReceptacle);
         all.put("near-water", ProtectionRules::nearWater);
-        all.put("arc-fault-by-room", ProtectionRules::arcFault);
         all.put("tamper-resistant", ProtectionRules::tamperResistant);
         all.put("weather-resistant", ProtectionRules::weatherResistant);
     }
@@ -67,7 +67,7 @@ final class ProtectionRules {
                             l.id(),
                             "A receptacle in " + place.said() + " that " + (has == Outlets.Has.NO ? "has" : "may have")
                                     + " no ground-fault protection.");
-            tell(d, l).since(since(out.text(), kind)).add();
+            dated(tell(d, l), f, out.text(), place, l).add();
         }
     }
 
@@ -94,12 +94,31 @@ final class ProtectionRules {
         };
     }
 
-    /** The year from which a kind of place asked for it. */
-    private static @Nullable Integer since(RuleText text, PlaceKind kind) {
-        return text.list("first-asked").stream()
-                .map(s -> s.split(" "))
-                .filter(s -> s[0].equals(kind.word()))
-                .map(s -> Integer.valueOf(s[1]))
+    /** From when on such a receptacle was asked to be protected: in some places of its kind, and in this one for sure. */
+    private static Findings.Draft dated(Findings.Draft d, Facts f, RuleText text, Place place, LoadPointWiring l) {
+        String kind = place.kind().word();
+        Integer sure = year(text.list("first-asked"), kind);
+        Integer some = year(text.list("perhaps-asked"), kind);
+        boolean finished = Boolean.TRUE.equals(place.finished())
+                && text.list("finished-from").size() == 1;
+        if (sure == null || (place.kind() == PlaceKind.BASEMENT && place.finished() == null)) {
+            return d.between(null, null);
+        }
+        some = some == null ? sure : some;
+        if (Outlets.isOfTwoLegs(f, l) || (finished && place.kind() == PlaceKind.BASEMENT)) {
+            Integer from = year(text.list(Outlets.isOfTwoLegs(f, l) ? "volts-250-from" : "finished-from"), "");
+            some = from == null ? some : Math.max(some, from);
+            sure = from == null ? sure : Math.max(sure, from);
+        }
+        Integer dedicated = Outlets.load(f, l) == null ? null : year(text.list("dedicated-from"), kind);
+        return d.between(some, dedicated == null ? sure : Math.max(sure, dedicated));
+    }
+
+    /** The year behind a word in a list of words with years, or the year alone. */
+    static @Nullable Integer year(List<String> rows, String word) {
+        return rows.stream()
+                .filter(r -> word.isEmpty() || r.startsWith(word + " "))
+                .map(r -> Integer.valueOf(r.substring(r.lastIndexOf(' ') + 1)))
                 .findFirst()
                 .orElse(null);
     }
@@ -122,8 +141,49 @@ final class ProtectionRules {
                                                 + (has == Outlets.Has.NO ? "has" : "may have")
                                                 + " no ground-fault protection."),
                                 l)
+                        .since(firstAsked(f, out.text(), l))
                         .add();
             }
+        }
+    }
+
+    private static @Nullable Integer firstAsked(Facts f, RuleText text, LoadPointWiring l) {
+        return text.list("first-asked").stream()
+                .filter(r -> Outlets.isOneOf(f, l, List.of(r.split(" ")[0])))
+                .map(r -> Integer.valueOf(r.split(" ")[1]))
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** Lights in a crawl space. */
+    private static void crawlSpaceLight(Facts f, Findings out) {
+        for (LoadPointWiring l : f.points()) {
+            Facts.InBox d = f.device(l.device());
+            PlaceKind kind = f.kindOf(l.place());
+            if (d != null
+                    && d.family() == DeviceKind.Family.LUMINAIRE
+                    && kind != null
+                    && out.text().has("places", kind.word())) {
+                unprotected(f, out, l, "A light in a crawl space");
+            }
+        }
+    }
+
+    /** Receptacles from which vehicles are charged. */
+    private static void vehicleReceptacle(Facts f, Findings out) {
+        for (LoadPointWiring l : f.points()) {
+            if (Outlets.isReceptacle(f, l) && Outlets.isOneOf(f, l, out.text().list("loads"))) {
+                unprotected(f, out, l, "A receptacle for a vehicle");
+            }
+        }
+    }
+
+    private static void unprotected(Facts f, Findings out, LoadPointWiring l, String what) {
+        Outlets.Has has = Outlets.has(f, l, Protection.GROUND_FAULT);
+        if (has != Outlets.Has.YES) {
+            String said =
+                    what + " that " + (has == Outlets.Has.NO ? "has" : "may have") + " no ground-fault protection.";
+            tell(out.found(has == Outlets.Has.NO, l.id(), said), l).add();
         }
     }
 
@@ -135,6 +195,7 @@ final class ProtectionRules {
             if (!outdoors
                     || d == null
                     || Outlets.isReceptacle(f, l)
+                    || isAbove(f, l, out.text().number("most-amperes"))
                     || out.text().has("let-off", d.family().name().toLowerCase(Locale.ROOT))) {
                 continue;
             }
@@ -154,6 +215,13 @@ final class ProtectionRules {
         }
     }
 
+    private static boolean isAbove(Facts f, LoadPointWiring l, double amperes) {
+        return Facts.breakersOf(l).stream().map(f::breaker).anyMatch(b -> {
+            Double rating = b == null ? null : b.amperes();
+            return rating != null && rating > amperes;
+        });
+    }
+
     /** How near a receptacle is to water is not in the record. */
     private static void nearWater(Facts f, Findings out) {
         List<String> outlets = new ArrayList<>();
@@ -171,56 +239,6 @@ final class ProtectionRules {
                     .outlets(outlets)
                     .add();
         }
-    }
-
-    /** The circuit is the subject: one outlet or device in a listed room brings all of it in. */
-    private static void arcFault(Facts f, Findings out) {
-        for (Facts.InPanel b : f.breakers()) {
-            Double amperes = b.amperes();
-            if (amperes != null && !out.text().has("amperes", String.valueOf(Math.round(amperes)))) {
-                continue;
-            }
-            List<LoadPointWiring> bare = new ArrayList<>();
-            boolean perhaps = true;
-            Set<String> rooms = new TreeSet<>();
-            for (LoadPointWiring l : f.servedBy(b.name())) {
-                PlaceKind kind = f.kindOf(l.place());
-                if (Outlets.isOfTwoLegs(f, l) || kind == null || !isListed(f, out.text(), l, kind)) {
-                    continue;
-                }
-                rooms.add(Objects.requireNonNull(f.place(l.place())).said());
-                Outlets.Has has = Outlets.has(f, l, Protection.ARC_FAULT);
-                if (has != Outlets.Has.YES) {
-                    bare.add(l);
-                    perhaps &= has == Outlets.Has.PERHAPS;
-                }
-            }
-            if (!bare.isEmpty()) {
-                Findings.Draft d = (amperes == null
-                                ? out.asked(
-                                        b.name(),
-                                        "What is its rating? Of 20 A and less its outlets in "
-                                                + String.join(", ", rooms) + " ask for arc-fault protection.")
-                                : out.found(
-                                        !perhaps,
-                                        b.name(),
-                                        "It supplies outlets in " + String.join(", ", rooms) + " that "
-                                                + (perhaps ? "may have" : "have") + " no arc-fault protection."))
-                        .of(b.name())
-                        .in(b.panel().name())
-                        .outlets(bare.stream().map(LoadPointWiring::id).toList());
-                bare.stream()
-                        .flatMap(l -> l.feeds().stream())
-                        .findFirst()
-                        .ifPresent(x -> d.way("From " + x.terminal(), x.way()));
-                d.add();
-            }
-        }
-    }
-
-    /** Early editions asked for receptacle outlets of bedrooms only. */
-    private static boolean isListed(Facts f, RuleText text, LoadPointWiring l, PlaceKind kind) {
-        return text.has("places", kind.word()) && (!text.has("only", "receptacles") || Outlets.isReceptacle(f, l));
     }
 
     private static void tamperResistant(Facts f, Findings out) {

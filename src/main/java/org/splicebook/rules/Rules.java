@@ -18,6 +18,7 @@ final class Rules {
         WireRules.add(all);
         ConnectionRules.add(all);
         ProtectionRules.add(all);
+        ArcFaultRules.add(all);
         DeviceRules.add(all);
         GroundRules.add(all);
         SwitchRules.add(all);
