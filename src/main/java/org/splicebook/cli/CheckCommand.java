@@ -12,13 +12,14 @@ import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.render.FindingsJson;
 import org.splicebook.render.FindingsText;
+import org.splicebook.render.InspectionText;
 import org.splicebook.render.Json;
 import org.splicebook.render.Sarif;
 import org.splicebook.rules.Acceptances;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Grouping;
-import org.splicebook.rules.LocalPack;
+import org.splicebook.rules.InspectionList;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
 import picocli.CommandLine.Command;
@@ -40,12 +41,8 @@ final class CheckCommand implements Callable<Integer> {
             description = "A house file, a folder of them, or a stored house's id; HOUSE@7 is its revision 7.")
     private String house = "";
 
-    @Option(
-            names = "--edition",
-            paramLabel = "EDITION",
-            description =
-                    "2014, 2017, 2020, 2023, 2026, iec (230 V) or physics (hazards whatever the code); left out, what the record names.")
-    private @Nullable String edition;
+    @Mixin
+    private PackOptions packs = new PackOptions();
 
     @Option(
             names = "--by",
@@ -70,17 +67,21 @@ final class CheckCommand implements Callable<Integer> {
     private boolean sarif;
 
     @Option(
-            names = "--local",
-            paramLabel = "FILE",
-            description =
-                    "Local rules: a file that switches rules off or alters what they go by, each with its reason.")
-    private @Nullable Path local;
+            names = "--for",
+            paramLabel = "rental",
+            description = "Prints a list of inspection items instead, for rented homes, each answered from the check.")
+    private @Nullable Inspected inspected;
 
     @Mixin
     private StoreOptions store = new StoreOptions();
 
     @Mixin
     private OutputOptions output = new OutputOptions();
+
+    /** Who the list of items is for. */
+    enum Inspected {
+        rental
+    }
 
     CheckCommand(Program program, Terminal terminal) {
         this.program = program;
@@ -90,7 +91,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         House record = Houses.record(house, program, store);
-        Pack pack = pack(record);
+        Pack pack = packs.packs().apply(record);
         Checked checked = Checked.of(record, pack);
         if (against != null) {
             Checked before = Checked.of(Houses.record(against, program, store), pack);
@@ -102,6 +103,9 @@ final class CheckCommand implements Callable<Integer> {
                     : Packs.editions().stream().map(Packs::us).toList();
             List<String> said = FindingsText.editions(finding.rule(), editions);
             print(FindingsJson.explain(checked, finding), FindingsText.explain(checked, finding, said, width()));
+        } else if (inspected != null) {
+            InspectionList list = InspectionList.forRental(checked);
+            print(InspectionText.json(checked, list), InspectionText.write(checked, list, width()));
         } else if (sarif) {
             Path file = Path.of(house);
             Map<String, Where> positions = Files.exists(file) ? HouseFiles.positions(file) : Map.of();
@@ -110,16 +114,6 @@ final class CheckCommand implements Callable<Integer> {
             print(FindingsJson.write(checked, by), FindingsText.write(checked, by, width()));
         }
         return ExitCodes.OK;
-    }
-
-    private Pack pack(House record) {
-        if (local == null) {
-            return edition == null ? Packs.of(record) : Packs.find(edition).get();
-        }
-        LocalPack changes = LocalPack.read(local).get();
-        String over = edition == null ? changes.over() : edition;
-        return changes.on(over == null ? Packs.of(record) : Packs.find(over).get())
-                .get();
     }
 
     private int width() {

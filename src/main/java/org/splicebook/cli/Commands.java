@@ -42,6 +42,7 @@ public final class Commands {
                 new WayCommand(program, terminal),
                 new FlowCommand(program, terminal),
                 new CheckCommand(program, terminal),
+                new CheckAllCommand(program, terminal),
                 new AcceptCommand(program, terminal),
                 new FillCommand(program, terminal),
                 new CheckFileCommand(terminal),

@@ -128,9 +128,13 @@ public final class Packs {
     }
 
     private static PackSource resource(String name) {
+        return PackReader.parse(name, text(name)).get();
+    }
+
+    /** {@return the text of a file that lies beside the packs} */
+    static String text(String name) {
         try (InputStream in = Packs.class.getResourceAsStream(name)) {
-            String text = new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
-            return PackReader.parse(name, text).get();
+            return new String(Objects.requireNonNull(in, name).readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
