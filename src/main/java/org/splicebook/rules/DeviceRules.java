@@ -217,7 +217,7 @@ final class DeviceRules {
                     d.family() == DeviceKind.Family.RECEPTACLE || d.family() == DeviceKind.Family.PROTECTIVE;
             boolean slot = d.device().kind().findTerminal("ground").isPresent()
                     && !d.device().unused().contains("ground-slot")
-                    && !Outlets.says(d.device().label(), Set.of("two-slot", "two slot", "two slots"));
+                    && !Outlets.hasTwoSlots(d);
             List<LoadPointWiring> points = f.pointsOf(d.name());
             if (!receptacle || !slot || points.isEmpty()) {
                 continue;

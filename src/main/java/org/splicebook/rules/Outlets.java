@@ -14,6 +14,8 @@ import org.splicebook.wiring.Sureness;
 
 /** What rules ask of a load point. */
 final class Outlets {
+    private static final Set<String> TWO_SLOTS = Set.of("two-slot", "two slot", "two slots");
+
     private Outlets() {}
 
     /** {@return whether it is a receptacle, a protective one's face among them} */
@@ -118,6 +120,11 @@ final class Outlets {
             return Has.YES;
         }
         return l.grounds().isEmpty() && !f.isOpen(l) ? Has.NO : Has.PERHAPS;
+    }
+
+    /** {@return whether its label or the note on it says that it has two slots and no place for a ground} */
+    static boolean hasTwoSlots(Facts.InBox d) {
+        return says(d.device().label(), TWO_SLOTS) || says(d.device().about().note(), TWO_SLOTS);
     }
 
     /** {@return whether its words name one of these} */

@@ -245,6 +245,7 @@ final class ProtectionRules {
         List<String> outlets = new ArrayList<>();
         for (Facts.InBox d : f.devices()) {
             if (out.text().has("kinds", d.device().kind().name())
+                    && !Outlets.hasTwoSlots(d)
                     && !Outlets.says(d.device().label(), TAMPER)) {
                 outlets.add(d.name());
             }
