@@ -42,6 +42,7 @@ final class WrongLabels {
 
     private final Asked asked;
     private final House house;
+    private final Map<String, Devices.Found> devices;
     private final Map<String, Evidence.PointEvidence> evidence = new TreeMap<>();
     private final Map<String, Sighting> sightings = new TreeMap<>();
     private final List<Row> rows = new ArrayList<>();
@@ -49,6 +50,7 @@ final class WrongLabels {
     private WrongLabels(Asked asked) {
         this.asked = asked;
         this.house = asked.house();
+        this.devices = Devices.all(house);
         asked.workings().evidence().points().forEach(p -> evidence.put(p.point(), p));
         asked.workings().standing().standing().forEach(s -> sightings.put(s.id(), s));
     }
@@ -157,7 +159,7 @@ final class WrongLabels {
 
     /** What hangs on a load point; empty where that is not recorded. */
     private String load(LoadPointWiring l) {
-        Devices.Found device = Devices.all(house).get(l.device());
+        Devices.Found device = devices.get(l.device());
         String load = device == null ? null : device.device().load();
         return load == null ? "" : load.replace('-', ' ');
     }

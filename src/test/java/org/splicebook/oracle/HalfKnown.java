@@ -74,6 +74,14 @@ record HalfKnown(House truth, House record, String box, List<Sighting> sightings
         };
     }
 
+    /** {@return a house of that seed of which some is told that nobody saw} */
+    static HalfKnown hearsay(long seed) {
+        House truth = RandomHouses.house(seed, Shape.SMALL);
+        List<String> boxes = new ArrayList<>(truth.boxes().keySet());
+        String box = boxes.get(new Random(seed * 17 + 3).nextInt(boxes.size()));
+        return new HalfKnown(truth, Unseen.of(truth, seed), box, List.of(), Hazard.NONE);
+    }
+
     /** {@return whether nothing is hidden but landings in panels, and every hot is tested} */
     static boolean isLandingsHidden(long seed) {
         return seed % 8 == 5;

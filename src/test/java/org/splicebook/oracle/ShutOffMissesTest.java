@@ -27,6 +27,30 @@ public class ShutOffMissesTest {
         assertThat(misses(0, FEW)).isEmpty();
     }
 
+    @Test
+    void noMissWhereTheRecordTellsWhatNobodySaw() {
+        assertThat(missesOfHearsay(0, FEW)).isEmpty();
+    }
+
+    @Test
+    @Tag("full")
+    void noMissWhereManyRecordsTellWhatNobodySaw() {
+        assertThat(missesOfHearsay(FEW, MANY / 10)).isEmpty();
+    }
+
+    /** {@return the misses in houses of these seeds of which some is told that nobody saw} */
+    static List<String> missesOfHearsay(long from, long to) {
+        return LongStream.range(from, to)
+                .parallel()
+                .mapToObj(seed -> {
+                    HalfKnown h = HalfKnown.hearsay(seed);
+                    return misses(seed, h, ShutOff.of(h.record(), h.sightings(), Target.box(h.box())));
+                })
+                .flatMap(List::stream)
+                .limit(20)
+                .toList();
+    }
+
     /** Or the absence of misses would tell nothing of what tests exclude. */
     @Test
     void inSomeHousesTestsExcludeBreakers() {

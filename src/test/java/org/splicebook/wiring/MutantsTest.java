@@ -56,9 +56,13 @@ class MutantsTest {
     }
 
     static List<Mutant> mutants() throws IOException {
+        return mutants(MUTANTS);
+    }
+
+    static List<Mutant> mutants(Path file) throws IOException {
         LoadSettings settings =
                 LoadSettings.builder().setSchema(new FailsafeSchema()).build();
-        return Yaml.maps(new Load(settings).loadFromString(Files.readString(MUTANTS))).stream()
+        return Yaml.maps(new Load(settings).loadFromString(Files.readString(file))).stream()
                 .map(m -> new Mutant(said(m, "file"), said(m, "find"), said(m, "put"), said(m, "breaks")))
                 .toList();
     }
@@ -87,7 +91,12 @@ class MutantsTest {
 
     /** What the houses' check says first of the derivation with these classes put in; empty where it agrees. */
     private static String noticedIn(Path classes) throws Exception {
-        Class<?> check = Class.forName("org.splicebook.wiring.FirstDisagreement", true, new MutantLoader(classes));
+        return noticed("org.splicebook.wiring.FirstDisagreement", classes);
+    }
+
+    /** What a check of that name says first with these classes put in; empty for nothing. */
+    static String noticed(String name, Path classes) throws Exception {
+        Class<?> check = Class.forName(name, true, new MutantLoader(classes));
         var constructor = check.getDeclaredConstructor();
         constructor.setAccessible(true);
         return ((Callable<?>) constructor.newInstance()).call().toString();
