@@ -24,7 +24,7 @@ final class BoxRules {
     /** By the count of the edition; where the record does not say enough of a box that was opened, it is asked. */
     private static void tooFull(Facts f, Findings out) {
         int edition = (int) out.text().number("count-of");
-        for (BoxFill fill : BoxFills.of(f.wiring(), edition)) {
+        for (BoxFill fill : BoxFills.verdicts(f.wiring(), edition)) {
             switch (fill.verdict()) {
                 case TOO_FULL ->
                     out.found(fill.box(), fill.said())

@@ -62,6 +62,7 @@ final class Facts {
     private final Map<String, InPanel> breakers = new LinkedHashMap<>();
     private final Map<String, String> breakerOfPole = new LinkedHashMap<>();
     private final Map<String, LoadPointWiring> points = new LinkedHashMap<>();
+    private final Map<String, List<LoadPointWiring>> byDevice = new LinkedHashMap<>();
     private final Map<String, List<LoadPointWiring>> served = new LinkedHashMap<>();
     private final Map<String, WireUse> uses = new LinkedHashMap<>();
     private final Map<String, InCable> wires = new LinkedHashMap<>();
@@ -83,6 +84,7 @@ final class Facts {
         }
         for (LoadPointWiring l : wiring.loadPoints()) {
             points.put(l.id(), l);
+            byDevice.computeIfAbsent(l.device(), k -> new ArrayList<>()).add(l);
             l.feeds().stream()
                     .filter(Facts::isShown)
                     .map(Feed::breaker)
@@ -166,7 +168,7 @@ final class Facts {
 
     /** {@return the load points of a device} */
     List<LoadPointWiring> pointsOf(String device) {
-        return points.values().stream().filter(l -> l.device().equals(device)).toList();
+        return byDevice.getOrDefault(device, List.of());
     }
 
     /** {@return the load points that the record shows to be fed by a breaker} */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -14,6 +15,7 @@ import org.splicebook.record.StandardBox;
 import org.splicebook.rules.fill.BoxFill.Fits;
 import org.splicebook.rules.fill.BoxFill.Verdict;
 import org.splicebook.rules.fill.FillTables.Method;
+import org.splicebook.wiring.WireUse;
 import org.splicebook.wiring.Wiring;
 
 /** Works out how full boxes are (NEC 314.16). */
@@ -37,16 +39,30 @@ public final class BoxFills {
 
     /** {@return how full each box of a house is, by the count of an edition; joints in the open air left out} */
     public static List<BoxFill> of(Wiring wiring, int edition) {
+        return of(wiring, edition, true);
+    }
+
+    /** {@return the same without what else would fit, which takes most of the work} */
+    public static List<BoxFill> verdicts(Wiring wiring, int edition) {
+        return of(wiring, edition, false);
+    }
+
+    private static List<BoxFill> of(Wiring wiring, int edition, boolean withExtras) {
+        Map<String, WireUse> uses = Opened.uses(wiring);
         return wiring.house().boxes().values().stream()
-                .map(b -> of(wiring, b, edition))
+                .map(b -> of(wiring.house(), uses, b, edition, withExtras))
                 .filter(f -> f.verdict() != Verdict.NO_BOX)
                 .toList();
     }
 
     /** {@return how full a box is, by the count of an edition} */
     public static BoxFill of(Wiring wiring, Box box, int edition) {
+        return of(wiring.house(), Opened.uses(wiring), box, edition, true);
+    }
+
+    private static BoxFill of(House house, Map<String, WireUse> uses, Box box, int edition, boolean withExtras) {
         Method method = FillTables.method(edition);
-        Opened.Found found = Opened.of(wiring, box);
+        Opened.Found found = Opened.of(house, uses, box);
         Contents in = found.contents();
         Capacity capacity = Capacity.of(box.shell(), gangs(in));
         Room used = Tally.used(in, method);
@@ -63,11 +79,11 @@ public final class BoxFills {
                 used,
                 capacity.lines(),
                 holds,
-                extras(in, method, holds),
+                withExtras ? extras(in, method, holds) : List.of(),
                 isNeeded && holds != null ? cures(box.shell(), used, holds) : List.of(),
                 Stream.concat(capacity.notKnown().stream(), found.notKnown().stream())
                         .toList(),
-                assumed(in, wiring.house()),
+                assumed(in, house),
                 found.basis());
     }
 

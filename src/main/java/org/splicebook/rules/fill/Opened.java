@@ -32,18 +32,18 @@ final class Opened {
 
     private final House house;
     private final Box box;
-    private final Map<String, WireUse> uses = new HashMap<>();
+    private final Map<String, WireUse> uses;
     private final List<String> notKnown = new ArrayList<>();
     private final List<Contents.Wire> wires = new ArrayList<>();
     private final List<Contents.Wire> grounds = new ArrayList<>();
     private Basis basis;
     private boolean isPullBox;
 
-    private Opened(Wiring wiring, Box box) {
-        this.house = wiring.house();
+    private Opened(House house, Map<String, WireUse> uses, Box box) {
+        this.house = house;
+        this.uses = uses;
         this.box = box;
         this.basis = box.about().basisOr(house.basis());
-        wiring.wires().forEach(u -> uses.put(u.wire(), u));
     }
 
     /**
@@ -56,8 +56,20 @@ final class Opened {
      */
     record Found(Contents contents, List<String> notKnown, Basis basis, boolean isPullBox) {}
 
-    static Found of(Wiring wiring, Box box) {
-        return new Opened(wiring, box).found();
+    /**
+     * {@return what is in a box}
+     *
+     * @param uses what the wires of the house are, by their names
+     */
+    static Found of(House house, Map<String, WireUse> uses, Box box) {
+        return new Opened(house, uses, box).found();
+    }
+
+    /** {@return what each wire of a house is, by its name} */
+    static Map<String, WireUse> uses(Wiring wiring) {
+        Map<String, WireUse> uses = new HashMap<>();
+        wiring.wires().forEach(u -> uses.put(u.wire(), u));
+        return uses;
     }
 
     private Found found() {

@@ -1,6 +1,6 @@
 package org.splicebook.rules.fill;
 
-import java.util.Locale;
+import java.math.BigDecimal;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -72,7 +72,7 @@ public record Room(double least, @Nullable Double most) {
 
     /** {@return a figure with two decimals, more only where it has more} */
     static String inches(double figure) {
-        String four = String.format(Locale.ROOT, "%.4f", figure);
+        String four = BigDecimal.valueOf(Math.round(figure * 10_000), 4).toPlainString();
         return four.endsWith("00") ? four.substring(0, four.length() - 2) : four.replaceAll("0+$", "");
     }
 }

@@ -144,6 +144,9 @@ final class Tally {
     }
 
     private static String number(double n) {
+        if (n == Math.rint(n)) {
+            return String.valueOf((long) n);
+        }
         return new java.math.BigDecimal(String.valueOf(n)).stripTrailingZeros().toPlainString();
     }
 }
