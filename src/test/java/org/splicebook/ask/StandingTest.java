@@ -143,6 +143,37 @@ class StandingTest {
     }
 
     @Test
+    void whatWasAddedWhereItMayBeJoinedEndsItUnlessItIsSaidToBeOlder() {
+        String[] open = {"  hall:\n", "  hall:\n    complete: [cables]\n"};
+        String k2 = "ends: [main, stair]}\n";
+        String k3 = k2 + "  K3: {kind: NM, wires: 14/2, ends: [hall, stair]%s}\n";
+        House before = house(open);
+        House added = house(open[0], open[1], k2, String.format(k3, ""));
+        assertThat(standing(List.of(before, added), at("K1.black@2", "2026-01-15"))
+                        .expired()
+                        .values())
+                .anySatisfy(c -> assertThat(c).contains(new Expiry.Change("K3", Expiry.How.ADDED)));
+        House older = house(open[0], open[1], k2, String.format(k3, ", since: 1958"));
+        assertThat(standing(List.of(before, older), at("K1.black@2", "2026-01-15"))
+                        .expired()
+                        .values())
+                .allSatisfy(c -> assertThat(c).noneMatch(x -> x.what().equals("K3")));
+    }
+
+    @Test
+    void aRevisionThatCannotBeReadEndsWhatWasMadeBeforeIt() {
+        Revision one = new Revision("q", "q", 1, Instant.parse("2026-01-01T12:00:00Z"), "R", "", false, "d1");
+        Revision two = new Revision("q", "q", 2, Instant.parse("2026-02-01T12:00:00Z"), "R", "", false, "d2");
+        Standing s = Standing.of(
+                new StoredHouse(house(), two),
+                List.of(one, two),
+                n -> Optional.empty(),
+                List.of(at("K1.black@2", "2026-01-15"), at("K1.black@2", "2026-03-15")));
+        assertThat(s.standing()).extracting(Sighting::date).containsExactly("2026-03-15");
+        assertThat(s.why("K1.black@2 2026-01-15")).isEqualTo("in revision 2 something was changed");
+    }
+
+    @Test
     void whatIsSaidToBeNewerThanAReadingEndsIt() {
         for (String newer : List.of("2026-03", "2026", "2027", "2026-03-14")) {
             House h = house("hall-1: {kind: luminaire}", "hall-1: {kind: luminaire, since: " + newer + "}");

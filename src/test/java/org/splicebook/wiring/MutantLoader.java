@@ -15,7 +15,8 @@ import javax.tools.ToolProvider;
 
 /** Defines the derivation, its tests and the oracle anew, some classes of them changed; all else is the program's own. */
 final class MutantLoader extends ClassLoader {
-    private static final List<String> OWN = List.of("org.splicebook.wiring.", "org.splicebook.oracle.");
+    private static final List<String> OWN =
+            List.of("org.splicebook.wiring.", "org.splicebook.oracle.", "org.splicebook.ask.");
 
     private final Path changed;
 

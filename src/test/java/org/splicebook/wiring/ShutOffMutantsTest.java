@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -31,5 +32,11 @@ class ShutOffMutantsTest {
         assertThat(MutantsTest.noticed("org.splicebook.oracle.FirstMiss", classes))
                 .as("no half-known house notices this fault: %s", mutant)
                 .isNotEmpty();
+    }
+
+    @Test
+    void nothingIsNoticedWhereThereIsNoFault() throws Exception {
+        assertThat(MutantsTest.noticed("org.splicebook.oracle.FirstMiss", folder.resolve("nothing")))
+                .isEmpty();
     }
 }

@@ -97,6 +97,35 @@ class TestedShutOffTest {
     }
 
     @Test
+    void twoPassesOverUnlikeWiresExcludeNothing() {
+        List<Sighting> unlike = both(
+                tests("K1.black@2", "a", "meter"),
+                both(tests("K2.black@2", "b", "meter"), tests("K3.black@2", "b", "meter")));
+        assertThat(thrown(hall(unlike))).hasSize(4);
+    }
+
+    @Test
+    void outCountsOnlyAsLitAfterwardsToo() {
+        List<Sighting> never = both(tests("a", "meter"), tests("b", "meter")).stream()
+                .map(s -> new Sighting(
+                        s.id(),
+                        s.date(),
+                        s.withOff(),
+                        s.levers(),
+                        s.instrument(),
+                        s.pass(),
+                        s.by(),
+                        new Sighting.Lit(
+                                ((Sighting.Lit) s.seen()).at(),
+                                Reading.LIT,
+                                ((Sighting.Lit) s.seen()).read(),
+                                Reading.NOT_TRIED),
+                        s.note()))
+                .toList();
+        assertThat(thrown(hall(never))).hasSize(4);
+    }
+
+    @Test
     void aContactlessProbeExcludesNothing() {
         assertThat(thrown(hall(both(tests("a", "meter"), tests("b", "contactless probe")))))
                 .hasSize(4);
