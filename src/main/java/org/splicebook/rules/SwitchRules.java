@@ -60,15 +60,15 @@ final class SwitchRules {
         Set<String> all = new TreeSet<>();
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
+            if (d == null || (family != null && d.family() != family) || l.device().equals(device)) {
+                continue;
+            }
             boolean passes = l.feeds().stream()
                     .filter(x -> !shown || x.sureness() != Sureness.MAY)
                     .anyMatch(x -> x.way().hops().stream()
                             .anyMatch(h -> h.thing().kind() == ThingKind.TERMINAL
                                     && h.thing().name().startsWith(device + ".")));
-            if (passes
-                    && d != null
-                    && (family == null || d.family() == family)
-                    && !l.device().equals(device)) {
+            if (passes) {
                 all.add(l.id());
             }
         }

@@ -20,6 +20,8 @@ class RoundTripTest {
     static List<Path> houses() throws IOException {
         try (Stream<Path> all = Files.walk(Path.of("src/test/resources"))) {
             return all.filter(p -> p.toString().endsWith(".yaml"))
+                    // What the cases of rules are changed from is no house file as it stands.
+                    .filter(p -> !p.getParent().endsWith("cases"))
                     .filter(RoundTripTest::isHouse)
                     .sorted()
                     .toList();

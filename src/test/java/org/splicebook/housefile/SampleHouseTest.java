@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -119,13 +120,15 @@ class SampleHouseTest {
         Set<String> names = names();
         List<String> missing = new ArrayList<>();
         for (String line : page()) {
-            if (line.contains("`queries/`") || line.contains(".yaml`") || line.contains("`bare/`")) {
+            if (line.contains("`queries/`") || line.contains(".yaml`") || line.contains("`bare/`")
+                    || line.contains("`check ")) {
                 continue;
             }
             Matcher m = QUOTED.matcher(line);
             while (m.find()) {
-                String name = m.group(1);
-                if (!names.contains(name) && !names.contains(name.replaceAll("\\..*", "")) && !isQuestion(name, line)) {
+                // A landing is named by its panel and a wire end; some findings are about the house as a whole.
+                String name = m.group(1).replaceFirst(".*:", "");
+                if (!name.equals("house") && !names.contains(name) && !names.contains(name.replaceAll("\\..*", "")) && !isQuestion(name, line)) {
                     missing.add(name);
                 }
             }
@@ -140,12 +143,23 @@ class SampleHouseTest {
         List<String> missing = new ArrayList<>();
         for (String line : page()) {
             for (String question : questions(line)) {
-                if (!Files.exists(queries.resolve(question + ".cypher"))) {
+                if (!Files.exists(queries.resolve(question + ".cypher")) && !isComputed(question)) {
                     missing.add(question);
                 }
             }
         }
         assertThat(missing).isEmpty();
+    }
+
+    private static boolean isComputed(String question) throws IOException {
+        try (Stream<Path> sources = Files.list(Path.of("src/main/java/org/splicebook/ask"))) {
+            for (Path p : sources.toList()) {
+                if (Files.readString(p).contains("\"" + question + "\"")) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     private static List<String> page() throws IOException {

@@ -84,16 +84,27 @@ final class Opened {
         return new Found(all, List.copyOf(notKnown), basis, isPullBox);
     }
 
+    /** Asked of every cable for every box. */
+    private boolean mayHold(Cable c) {
+        for (CableEnd e : c.ends()) {
+            if (box.name().equals(e.boxOrNull())
+                    || (e instanceof CableEnd.OneOf some && some.boxes().contains(box.name()))) {
+                return true;
+            }
+        }
+        return c.through().contains(box.name());
+    }
+
     private void enter(Cable c) {
+        if (!mayHold(c)) {
+            return;
+        }
         long ends =
                 c.ends().stream().filter(e -> box.name().equals(e.boxOrNull())).count();
         long mayEnd = c.ends().stream()
                 .filter(e -> e instanceof CableEnd.OneOf some && some.boxes().contains(box.name()))
                 .count();
         boolean passes = c.through().contains(box.name());
-        if (ends + mayEnd == 0 && !passes) {
-            return;
-        }
         basis = basis.weaker(c.about().basisOr(house.basis()));
         int fewest = (int) ends + (passes ? 1 : 0);
         int most = (int) (ends + mayEnd) + (passes ? passing(c) : 0);
