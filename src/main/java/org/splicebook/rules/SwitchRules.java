@@ -60,7 +60,9 @@ final class SwitchRules {
         Set<String> all = new TreeSet<>();
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
-            if (d == null || (family != null && d.family() != family) || l.device().equals(device)) {
+            if (d == null
+                    || (family != null && d.family() != family)
+                    || l.device().equals(device)) {
                 continue;
             }
             boolean passes = l.feeds().stream()

@@ -120,7 +120,9 @@ class SampleHouseTest {
         Set<String> names = names();
         List<String> missing = new ArrayList<>();
         for (String line : page()) {
-            if (line.contains("`queries/`") || line.contains(".yaml`") || line.contains("`bare/`")
+            if (line.contains("`queries/`")
+                    || line.contains(".yaml`")
+                    || line.contains("`bare/`")
                     || line.contains("`check ")) {
                 continue;
             }
@@ -128,7 +130,10 @@ class SampleHouseTest {
             while (m.find()) {
                 // A landing is named by its panel and a wire end; some findings are about the house as a whole.
                 String name = m.group(1).replaceFirst(".*:", "");
-                if (!name.equals("house") && !names.contains(name) && !names.contains(name.replaceAll("\\..*", "")) && !isQuestion(name, line)) {
+                if (!name.equals("house")
+                        && !names.contains(name)
+                        && !names.contains(name.replaceAll("\\..*", ""))
+                        && !isQuestion(name, line)) {
                     missing.add(name);
                 }
             }
