@@ -44,15 +44,16 @@ class ArchitectureTest {
             entry("rules", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("survey", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "answer")),
-            entry("panelplan", Set.of("problem", "record", "wiring", "loadflow", "answer")),
+            entry("panelplan", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer", "store")),
             entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store")),
-            entry("render", Set.of("loadflow", "rules", "problem", "record", "wiring", "answer")),
+            entry("render", Set.of("loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
             entry(
                     "web",
                     Set.of(
                             "loadflow",
+                            "panelplan",
                             "rules",
                             "problem",
                             "record",
@@ -65,6 +66,7 @@ class ArchitectureTest {
                     "cli",
                     Set.of(
                             "loadflow",
+                            "panelplan",
                             "rules",
                             "problem",
                             "record",

@@ -1,0 +1,246 @@
+package org.splicebook.panelplan;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.panelplan.Demand.Method;
+import org.splicebook.panelplan.DemandLoad.Kind;
+
+/** Load calculations of one dwelling and of many: NEC article 220, article 120 from 2026. */
+public final class Demands {
+    static final String ONE = "";
+    private static final double PHASES = Math.sqrt(3);
+
+    private Demands() {}
+
+    /** {@return the editions that are known, oldest first} */
+    public static List<Integer> editions() {
+        return DemandTables.editions();
+    }
+
+    /** {@return the standard method (part III), with its neutral} */
+    public static Demand standard(Dwelling d, int edition) {
+        return StandardMethod.of(d, edition);
+    }
+
+    /** {@return the optional method for one dwelling, 220.82} */
+    public static Demand optional(Dwelling d, int edition) {
+        Sheet s = new Sheet(d, edition);
+        boolean outside = DemandTables.value("vehicle-outside", edition) > 0;
+        double sum = s.general("general-va", "optional-general")
+                + s.nameplates("optional", Kind.APPLIANCE, Kind.RANGE, Kind.DRYER)
+                + (outside ? 0 : s.nameplates("vehicle-optional", Kind.VEHICLE));
+        s.reduced(
+                sum,
+                DemandTables.value("optional-first", edition),
+                DemandTables.factor("optional-percent", edition),
+                "optional");
+        optionalClimate(s, d, edition);
+        if (outside) {
+            d.of(Kind.VEHICLE)
+                    .forEach(l ->
+                            s.add(Sheet.said(l), l.counted(), l.setPoint() == null ? "vehicle-optional" : "managed"));
+        }
+        List<String> notes = new ArrayList<>();
+        double least = DemandTables.value("optional-service-least", edition);
+        if (d.rating() == null || d.rating() < least) {
+            notes.add("Only for a service or feeder of " + Sheet.number(least) + " A or more.");
+        }
+        if (edition == 2023 && !d.of(Kind.VEHICLE).isEmpty()) {
+            notes.add(
+                    "Vehicle charging at nameplate: the usual reading is that the floor of 220.57 does not reach into 220.82.");
+        }
+        return done(Method.OPTIONAL, ONE, edition, s, d, null, notes);
+    }
+
+    private static void optionalClimate(Sheet s, Dwelling d, int edition) {
+        if (d.loads().stream().noneMatch(l -> l.kind().isClimate())) {
+            return;
+        }
+        double blower = d.sum(Kind.AIR_HANDLER);
+        double pump = d.sum(Kind.HEAT_PUMP);
+        double strips = d.sum(Kind.STRIP_HEAT) * DemandTables.factor("strip-percent", edition);
+        List<DemandLoad> rooms = d.of(Kind.ROOM_HEATER);
+        double heaters = d.sum(Kind.ROOM_HEATER)
+                * DemandTables.factor(
+                        rooms.size() >= DemandTables.value("many-heaters-from", edition)
+                                ? "many-heaters-percent"
+                                : "few-heaters-percent",
+                        edition);
+        double cool = blower + d.sum(Kind.COOLING) + pump;
+        double heat = blower + pump + strips + heaters;
+        d.loads().stream()
+                .filter(l -> l.kind().isClimate())
+                .forEach(l -> s.step(Sheet.said(l), l.counted(), "optional-climate"));
+        s.add(
+                "Larger of cooling " + Sheet.number(cool) + " VA and heating " + Sheet.number(heat)
+                        + " VA (strips and room heaters reduced)",
+                Math.max(cool, heat),
+                "optional-climate");
+    }
+
+    /**
+     * {@return the method for an existing dwelling, 220.83: with new heating or cooling its part (B), else part (A) in each of the three
+     * readings that are met}
+     */
+    public static List<Demand> existing(Dwelling d, int edition) {
+        boolean isNewClimate = d.loads().stream().anyMatch(l -> l.kind().isClimate() && l.isNew());
+        if (isNewClimate) {
+            return List.of(existing(d, edition, "B: heating or cooling at 100 %", Reading.FULL));
+        }
+        if (d.loads().stream().noneMatch(l -> l.kind().isClimate())) {
+            return List.of(existing(d, edition, "A", Reading.OUT));
+        }
+        return List.of(
+                existing(d, edition, "A, heating and cooling left out", Reading.OUT),
+                existing(d, edition, "A, counted among the appliances", Reading.AMONG),
+                existing(d, edition, "A, added at 100 %", Reading.FULL));
+    }
+
+    private enum Reading {
+        OUT,
+        AMONG,
+        FULL
+    }
+
+    private static Demand existing(Dwelling d, int edition, String said, Reading reading) {
+        Sheet s = new Sheet(d, edition);
+        String article = said.startsWith("B") ? "existing-b" : "existing-a";
+        double sum = s.general("existing-va", "existing-general")
+                + s.nameplates(article, Kind.APPLIANCE, Kind.RANGE, Kind.DRYER, Kind.VEHICLE);
+        double both = d.sum(Kind.HEAT_PUMP, Kind.AIR_HANDLER);
+        double climate = both + Math.max(d.sum(Kind.STRIP_HEAT, Kind.ROOM_HEATER), d.sum(Kind.COOLING));
+        if (reading == Reading.AMONG) {
+            sum += s.step("Heating or cooling, the larger", climate, article);
+        }
+        s.reduced(
+                sum,
+                DemandTables.value("existing-first", edition),
+                DemandTables.factor("optional-percent", edition),
+                article);
+        if (reading == Reading.FULL) {
+            s.add("Heating or cooling, the larger, at 100 %", climate, article);
+        }
+        List<String> notes = new ArrayList<>();
+        if (article.equals("existing-a") && climate > 0) {
+            notes.add(
+                    "The article does not name existing heating and cooling: three readings are met. Ask the inspector which holds.");
+        }
+        if (edition >= 2026) {
+            notes.add("The unit load of this article in 2026 is not sure: look at the printed code.");
+        }
+        return done(Method.EXISTING, said, edition, s, d, null, notes);
+    }
+
+    /**
+     * {@return the method by metered demand, 220.87: once with new loads as they are, once with new vehicle charging as a continuous load}
+     *
+     * @param peak the greatest demand that was recorded, in volt-amperes
+     */
+    public static List<Demand> metered(Dwelling d, double peak, int edition) {
+        Demand plain = metered(d, peak, edition, 1, "new loads at nameplate");
+        boolean charges = d.of(Kind.VEHICLE).stream().anyMatch(DemandLoad::isNew);
+        return charges
+                ? List.of(
+                        plain,
+                        metered(
+                                d,
+                                peak,
+                                edition,
+                                DemandTables.factor("continuous-percent", edition),
+                                "new vehicle charging at 125 %"))
+                : List.of(plain);
+    }
+
+    private static Demand metered(Dwelling d, double peak, int edition, double vehicle, String said) {
+        Dwelling newOnes = d.keep(DemandLoad::isNew);
+        Sheet s = new Sheet(newOnes, edition);
+        double factor = DemandTables.factor("metered-percent", edition);
+        s.add(
+                "Greatest recorded demand: " + Sheet.number(peak) + " VA at " + percent(factor),
+                peak * factor,
+                "metered");
+        for (DemandLoad l : newOnes.loads()) {
+            double by = l.kind() == Kind.VEHICLE ? vehicle : 1;
+            s.add(Sheet.said(l) + (by > 1 ? " at " + percent(by) : ""), l.counted() * by, "metered");
+        }
+        List<String> asked = newOnes.loads().stream()
+                .filter(DemandLoad::isUnknown)
+                .map(RecordedDwelling::nameplate)
+                .toList();
+        Dwelling alone = new Dwelling(0.0, null, null, newOnes.loads(), d.volts(), d.rating(), asked);
+        return done(
+                Method.METERED,
+                said,
+                edition,
+                s,
+                alone,
+                null,
+                List.of("Holds only where the record is of a whole year, or of 30 days by the article's conditions"
+                        + " (not with solar, other sources or peak shaving)."));
+    }
+
+    /**
+     * {@return the optional method for a building of many dwellings, 220.84, on a three-phase wye of 208 V; house loads come on top}
+     *
+     * @param units the dwellings; at least three, with electric cooking and electric heat or cooling
+     */
+    public static Demand units(List<Dwelling> units, int edition) {
+        Dwelling first = units.get(0);
+        Sheet s = new Sheet(first, edition);
+        double connected = 0;
+        for (Dwelling d : units) {
+            Sheet own = new Sheet(d, edition);
+            double both = d.sum(Kind.HEAT_PUMP, Kind.AIR_HANDLER);
+            connected += own.general("general-va", "general")
+                    + d.sum(Kind.APPLIANCE, Kind.RANGE, Kind.DRYER, Kind.VEHICLE)
+                    + both
+                    + Math.max(d.sum(Kind.STRIP_HEAT, Kind.ROOM_HEATER), d.sum(Kind.COOLING));
+        }
+        s.step("Connected load of " + units.size() + " dwellings", connected, "units");
+        List<Double> row = DemandTables.from("units", units.size());
+        double factor = row == null ? 1 : row.get(0) / 100;
+        s.add(Sheet.number(connected) + " VA at " + percent(factor), connected * factor, "units");
+        List<String> notes = new ArrayList<>();
+        notes.add("House loads come on top.");
+        if (row == null) {
+            notes.add("Only for three dwellings and more: nothing is reduced here.");
+        }
+        if (units.stream().anyMatch(d -> d.of(Kind.RANGE).isEmpty())) {
+            notes.add("Only for dwellings with electric cooking: one has none here.");
+        }
+        if (units.stream()
+                .anyMatch(d -> d.loads().stream().noneMatch(l -> l.kind().isClimate()))) {
+            notes.add("Only for dwellings with electric heat or cooling: one has none here.");
+        }
+        List<String> asked =
+                units.stream().flatMap(d -> d.asked().stream()).distinct().toList();
+        double amps = s.total() / (Dwelling.WYE * PHASES);
+        return new Demand(Method.UNITS, ONE, edition, s.lines(), s.total(), amps, null, null, asked, notes);
+    }
+
+    static Demand done(
+            Method method,
+            String reading,
+            int edition,
+            Sheet s,
+            Dwelling d,
+            @Nullable Double neutral,
+            List<String> notes) {
+        return new Demand(
+                method,
+                reading,
+                edition,
+                s.lines(),
+                s.total(),
+                s.total() / d.volts(),
+                neutral,
+                d.rating(),
+                d.asked(),
+                notes);
+    }
+
+    static String percent(double factor) {
+        return Sheet.number(factor * 100) + " %";
+    }
+}
