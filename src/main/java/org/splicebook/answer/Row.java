@@ -23,7 +23,7 @@ public record Row(
         SHOWN,
         /** It is possible. */
         POSSIBLE,
-        /** It is excluded, by what is marked complete. */
+        /** It is excluded, by what is marked complete or by tests that agree. */
         EXCLUDED
     }
 

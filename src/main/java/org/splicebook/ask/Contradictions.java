@@ -48,7 +48,9 @@ final class Contradictions {
         }
         int expired = asked.workings().standing().expired().size();
         String outcome = (rows.isEmpty()
-                        ? "Nothing that stands contradicts anything."
+                        ? evidence.everyConflict()
+                                ? "Nothing that stands contradicts anything."
+                                : "No contradiction was met, and the search was not carried to its end."
                         : rows.size() + (rows.size() == 1 ? " set" : " sets")
                                 + " of facts cannot all be so. In each, at least one is wrong; its sightings exclude nothing until it is settled.")
                 + (expired == 0 ? "" : " " + expired + " sightings no longer stand and were not looked at.");

@@ -32,7 +32,6 @@ import org.splicebook.wiring.evidence.Evidence;
  * and never shown; shown is that something hangs on a breaker that is called spare.
  */
 final class WrongLabels {
-    private static final Set<String> SPARE = Set.of("spare", "unused", "blank", "empty", "not used", "off");
     private static final int WAYS = 2;
 
     static final ComputedQuestion QUESTION = ComputedQuestion.answer(
@@ -91,8 +90,7 @@ final class WrongLabels {
             });
         }
         Set<String> elsewhere = elsewhere(closest.isEmpty() ? named : closest, name);
-        boolean spare = SPARE.contains(label.strip());
-        if (spare && !fed.isEmpty()) {
+        if (b.isCalledSpare() && !fed.isEmpty()) {
             row(name, b, Row.Status.SHOWN, Set.of(), fed, Set.of(), by);
         } else if (!named.isEmpty() && !fed.isEmpty() && fed.stream().noneMatch(named::contains)) {
             row(name, b, Row.Status.POSSIBLE, words, fed, elsewhere, by);

@@ -69,8 +69,8 @@ final class AcceptCommand implements Callable<Integer> {
                             (withdraw ? "takes back: " : "lets stand: ") + finding)
                     .get();
             terminal.out()
-                    .println((withdraw ? "Open again: " : "Accepted: ") + finding + " (revision " + made.number()
-                            + ").");
+                    .println((withdraw ? "Open again: " : "Accepted, which puts nothing right: ") + finding
+                            + " (revision " + made.number() + ").");
         }
         return ExitCodes.OK;
     }

@@ -216,27 +216,7 @@ final class HouseReader {
         known.panels.forEach((name, p) -> {
             Fields f = fields.get(name);
             List<Joint> joints = f == null ? List.of() : new JointReader(known, name, p).read(f.list("joints"));
-            joined.put(
-                    name,
-                    new Panel(
-                            name,
-                            p.place(),
-                            p.supply(),
-                            p.spaces(),
-                            p.rating(),
-                            p.main(),
-                            p.breakers(),
-                            p.ties(),
-                            p.pullOuts(),
-                            p.exclusive(),
-                            p.legs(),
-                            p.buses(),
-                            p.bonded(),
-                            p.neutralFuse(),
-                            p.electrode(),
-                            joints,
-                            p.complete(),
-                            p.about()));
+            joined.put(name, p.withJoints(joints, p.complete()));
         });
         return joined;
     }

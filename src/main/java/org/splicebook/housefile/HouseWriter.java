@@ -114,6 +114,7 @@ public final class HouseWriter {
     private static Node acceptance(Acceptance a) {
         return new Tree()
                 .put("finding", a.finding())
+                .put("certainty", a.certainty())
                 .put("said", a.said())
                 .put("reason", a.reason())
                 .put("by", a.by())

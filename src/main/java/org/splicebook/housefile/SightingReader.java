@@ -89,16 +89,18 @@ final class SightingReader {
     Acceptance acceptance(Node node) {
         Fields f = Fields.of(node, Shapes.keys("acceptance"), problems);
         f.need("finding", "Name it as the check does: rule, a slash, what it is about.");
+        f.need("certainty", "Say how sure the check was: found, possible or asked.");
         f.need("said", "Say what the check said, so that it comes back when that changes.");
         f.need("reason", "Say why it may stand.");
         String date = date(f);
         String finding = f.text("finding");
+        String certainty = f.word("certainty", Words.CERTAINTY);
         String said = f.note("said");
         String reason = f.note("reason");
         String by = f.text("by");
-        return finding == null || said == null || reason == null || date == null
+        return finding == null || certainty == null || said == null || reason == null || date == null
                 ? null
-                : new Acceptance(finding, said, reason, by, date);
+                : new Acceptance(finding, certainty, said, reason, by, date);
     }
 
     private @Nullable String id(Fields f, Set<String> taken, String what) {

@@ -45,6 +45,9 @@ final class Words {
     static final Map<String, Boolean> YES_NO = Map.of("yes", true, "no", false, "true", true, "false", false);
     static final Map<String, Boolean> IN_OUT = Map.of("in", true, "out", false);
 
+    /** How sure a check may have been of a finding. */
+    static final Map<String, String> CERTAINTY = Map.of("found", "found", "possible", "possible", "asked", "asked");
+
     private Words() {}
 
     /** {@return the constant's name as the house file writes it} */

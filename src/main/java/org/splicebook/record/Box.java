@@ -64,4 +64,9 @@ public record Box(
         joints = List.copyOf(joints);
         complete = complete == null ? null : Ordered.set(complete);
     }
+
+    /** {@return the same box with these joints, and this said of what is wholly listed} */
+    public Box withJoints(List<Joint> others, @Nullable Set<Complete> listed) {
+        return new Box(name, place, shell, cableEntries, hidden, devices, others, listed, about);
+    }
 }

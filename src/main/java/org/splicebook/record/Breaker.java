@@ -1,6 +1,7 @@
 package org.splicebook.record;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +30,9 @@ public record Breaker(
         Position position,
         @Nullable String label,
         Provenance about) {
+    /** What directories write of a breaker that serves nothing. */
+    private static final Set<String> SPARE = Set.of("spare", "unused", "not used", "empty", "blank", "off");
+
     /** Where its handle was found. */
     public enum Position {
         ON,
@@ -44,5 +48,10 @@ public record Breaker(
     /** {@return its key in the panel, for example {@code 2+4}} */
     public String key() {
         return String.join("+", spaces);
+    }
+
+    /** {@return whether the directory says that it serves nothing} */
+    public boolean isCalledSpare() {
+        return label != null && SPARE.contains(label.strip().toLowerCase(Locale.ROOT));
     }
 }

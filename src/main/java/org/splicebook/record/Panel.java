@@ -97,4 +97,27 @@ public record Panel(
                 complete,
                 about);
     }
+
+    /** {@return the same panel with these joints, and this said of what is wholly listed} */
+    public Panel withJoints(List<Joint> others, @Nullable Set<Complete> listed) {
+        return new Panel(
+                name,
+                place,
+                supply,
+                spaces,
+                rating,
+                main,
+                breakers,
+                ties,
+                pullOuts,
+                exclusive,
+                legs,
+                buses,
+                bonded,
+                neutralFuse,
+                electrode,
+                others,
+                listed,
+                about);
+    }
 }

@@ -83,6 +83,7 @@ public final class FindingsJson {
     private static ObjectNode acceptance(Acceptance a) {
         return Json.object()
                 .put("finding", a.finding())
+                .put("certainty", a.certainty())
                 .put("said", a.said())
                 .put("reason", a.reason())
                 .put("by", a.by())

@@ -105,7 +105,7 @@ public final class ReplyText {
         return switch (status) {
             case SHOWN -> "Shown by the record";
             case POSSIBLE -> "Possible: neither shown nor excluded";
-            case EXCLUDED -> "Excluded by what is marked complete";
+            case EXCLUDED -> "Excluded by what is marked complete, or by tests";
         };
     }
 

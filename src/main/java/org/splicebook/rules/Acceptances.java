@@ -53,7 +53,7 @@ public final class Acceptances {
         }
         return find(checked, key).map(f -> {
             List<Acceptance> all = others(checked.house(), key);
-            all.add(new Acceptance(f.key(), f.said(), reason, by, day.toString()));
+            all.add(new Acceptance(f.key(), f.certainty().word(), f.said(), reason, by, day.toString()));
             return checked.house().withAccepted(all);
         });
     }

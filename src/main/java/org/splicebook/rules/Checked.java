@@ -11,7 +11,7 @@ import org.splicebook.wiring.Wiring;
 
 /**
  * What a check of a house found, that which was accepted kept apart. An acceptance holds while the check says the same of the same
- * thing; a finding that now says something else is open again.
+ * thing, and as surely; a finding that now says something else is open again.
  *
  * @param house the record
  * @param pack what it was checked by
@@ -55,7 +55,7 @@ public record Checked(
         List<Acceptance> returned = new ArrayList<>();
         for (Finding f : all) {
             Acceptance a = last.remove(f.key());
-            if (a != null && a.said().equals(f.said())) {
+            if (a != null && holds(a, f)) {
                 accepted.add(new Accepted(f, a));
                 continue;
             }
@@ -68,6 +68,11 @@ public record Checked(
                 .filter(a -> a.equals(last.get(a.finding())))
                 .toList();
         return new Checked(house, pack, open, accepted, returned, settled);
+    }
+
+    /** What was accepted as possible and is shown now is open again. */
+    private static boolean holds(Acceptance a, Finding f) {
+        return a.said().equals(f.said()) && a.certainty().equals(f.certainty().word());
     }
 
     /** {@return the finding of that key, open or accepted; null where none is found} */

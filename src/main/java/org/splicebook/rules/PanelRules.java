@@ -267,7 +267,7 @@ final class PanelRules {
     private static void alike(Facts f, Findings out) {
         Map<String, List<String>> by = new TreeMap<>();
         for (Facts.InPanel b : f.breakers()) {
-            if (!label(b).isEmpty() && !isUnused(label(b))) {
+            if (!label(b).isEmpty() && !b.breaker().isCalledSpare()) {
                 by.computeIfAbsent(b.panel().name() + "/" + label(b), k -> new ArrayList<>())
                         .add(b.name());
             }
@@ -280,10 +280,6 @@ final class PanelRules {
                         .add());
     }
 
-    private static boolean isUnused(String label) {
-        return label.matches("spare|unused|not used|empty");
-    }
-
     private static void spare(Facts f, Findings out) {
         for (Facts.InPanel b : f.breakers()) {
             List<String> fed = f.servedBy(b.name()).stream().map(l -> l.id()).toList();
@@ -291,7 +287,7 @@ final class PanelRules {
                     .filter(l -> l.feeds().stream().anyMatch(x -> x.breaker().equals(b.name())))
                     .map(l -> l.id())
                     .toList();
-            if (isUnused(label(b)) && fed.isEmpty() && !may.isEmpty()) {
+            if (b.breaker().isCalledSpare() && fed.isEmpty() && !may.isEmpty()) {
                 out.possible(
                                 b.name(),
                                 "The directory says \"" + b.breaker().label() + "\" and it may feed "
@@ -301,7 +297,7 @@ final class PanelRules {
                         .outlets(may)
                         .add();
             }
-            if (isUnused(label(b)) && !fed.isEmpty()) {
+            if (b.breaker().isCalledSpare() && !fed.isEmpty()) {
                 out.found(
                                 b.name(),
                                 "The directory says \"" + b.breaker().label() + "\" and it feeds " + fed.size()

@@ -83,18 +83,7 @@ class EveryMaskTest {
             if (kept.size() < b.joints().size()) {
                 complete.remove(Complete.JOINTS);
             }
-            boxes.put(
-                    n,
-                    new Box(
-                            n,
-                            b.place(),
-                            b.shell(),
-                            b.cableEntries(),
-                            b.hidden(),
-                            b.devices(),
-                            kept,
-                            complete,
-                            b.about()));
+            boxes.put(n, b.withJoints(kept, complete));
         });
         Map<String, Panel> panels = new LinkedHashMap<>();
         truth.panels().forEach((n, p) -> {
@@ -103,27 +92,7 @@ class EveryMaskTest {
             if (kept.size() < p.joints().size()) {
                 complete.remove(Complete.LANDINGS);
             }
-            panels.put(
-                    n,
-                    new Panel(
-                            n,
-                            p.place(),
-                            p.supply(),
-                            p.spaces(),
-                            p.rating(),
-                            p.main(),
-                            p.breakers(),
-                            p.ties(),
-                            p.pullOuts(),
-                            p.exclusive(),
-                            p.legs(),
-                            p.buses(),
-                            p.bonded(),
-                            p.neutralFuse(),
-                            p.electrode(),
-                            kept,
-                            complete,
-                            p.about()));
+            panels.put(n, p.withJoints(kept, complete));
         });
         return truth.withParts(panels, truth.cables(), boxes);
     }

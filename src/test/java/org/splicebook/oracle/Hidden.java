@@ -114,26 +114,7 @@ public final class Hidden {
         Map<String, Panel> panels = new LinkedHashMap<>();
         for (Panel p : house.panels().values()) {
             List<Joint> joints = joints(p.name(), p.joints());
-            panels.put(
-                    p.name(),
-                    new Panel(
-                            p.name(),
-                            p.place(),
-                            p.supply(),
-                            p.spaces(),
-                            p.rating(),
-                            p.main(),
-                            p.breakers(),
-                            p.ties(),
-                            p.pullOuts(),
-                            p.exclusive(),
-                            p.legs(),
-                            p.buses(),
-                            p.bonded(),
-                            p.neutralFuse(),
-                            joints,
-                            complete(p.name()),
-                            p.about()));
+            panels.put(p.name(), p.withJoints(joints, complete(p.name())));
         }
         return house.withParts(panels, cables, boxes);
     }

@@ -91,7 +91,8 @@ class SarifTest {
     @Test
     void whatIsAcceptedIsSuppressed() {
         Finding f = checked.open().get(0);
-        House accepting = house.withAccepted(List.of(new Acceptance(f.key(), f.said(), "Known.", null, "2026-03-01")));
+        House accepting = house.withAccepted(
+                List.of(new Acceptance(f.key(), f.certainty().word(), f.said(), "Known.", null, "2026-03-01")));
         JsonNode results = Json.read(Json.text(Sarif.write(Checked.of(accepting, Packs.us(2023)), "1", positions)))
                 .at("/runs/0/results");
         List<JsonNode> suppressed = new java.util.ArrayList<>();

@@ -16,7 +16,7 @@ class CheckedTest {
     private final Finding one = checked.open().get(3);
 
     private static Acceptance acceptance(String key, String said) {
-        return new Acceptance(key, said, "The owner knows.", "R.", "2026-03-01");
+        return new Acceptance(key, "found", said, "The owner knows.", "R.", "2026-03-01");
     }
 
     private Checked with(Acceptance... all) {
@@ -45,6 +45,14 @@ class CheckedTest {
         Checked after = with(acceptance(one.key(), "It was otherwise."));
         assertThat(after.open()).contains(one);
         assertThat(after.accepted()).isEmpty();
+        assertThat(after.returned()).hasSize(1);
+    }
+
+    @Test
+    void whatWasAcceptedAsPossibleComesBackWhenItIsShown() {
+        Checked after = with(new Acceptance(one.key(), "possible", one.said(), "Not sure.", "R.", "2026-03-01"));
+        assertThat(one.certainty()).isEqualTo(Certainty.FOUND);
+        assertThat(after.open()).contains(one);
         assertThat(after.returned()).hasSize(1);
     }
 

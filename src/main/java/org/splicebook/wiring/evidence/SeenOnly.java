@@ -73,23 +73,6 @@ public final class SeenOnly {
         if (basis == Basis.SEEN && house.isComplete(p, Complete.BREAKERS)) {
             complete.add(Complete.BREAKERS);
         }
-        return new Panel(
-                p.name(),
-                p.place(),
-                p.supply(),
-                p.spaces(),
-                p.rating(),
-                p.main(),
-                p.breakers(),
-                p.ties(),
-                p.pullOuts(),
-                p.exclusive(),
-                p.legs(),
-                p.buses(),
-                p.bonded(),
-                p.neutralFuse(),
-                joints,
-                complete,
-                p.about());
+        return p.withJoints(joints, complete);
     }
 }
