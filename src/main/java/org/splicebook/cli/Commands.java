@@ -45,6 +45,7 @@ public final class Commands {
                 new CheckAllCommand(program, terminal),
                 new AcceptCommand(program, terminal),
                 new FillCommand(program, terminal),
+                new DrawCommand(program, terminal),
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),

@@ -22,6 +22,7 @@ final class Api {
                         new HouseApi(store, settings.largestBody()).routes(),
                         new SightingApi(store, settings.largestBody()).routes(),
                         new QuestionApi(store).routes(),
+                        new DrawingApi(store).routes(),
                         new FlowApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),
                         new StoreApi(store, settings).routes())

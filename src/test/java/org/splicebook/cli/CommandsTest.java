@@ -298,6 +298,18 @@ class CommandsTest {
     }
 
     @Test
+    void drawWritesSvgAndDoesNotOverwrite(@TempDir Path folder) {
+        Path file = folder.resolve("stairs.svg");
+        assertThat(program.run("draw", alderRow, "box", "stair-foot", "-o", file.toString()))
+                .isZero();
+        assertThat(file).content().startsWith("<svg").contains("stair-foot");
+        assertThat(program.run("draw", alderRow, "panel", "main", "-o", file.toString()))
+                .isNotZero();
+        assertThat(program.err()).contains("--force");
+        assertThat(program.run("draw", alderRow, "box", "nowhere")).isEqualTo(4);
+    }
+
+    @Test
     void flowOfAFileTellsVoltsAndWhatTheyHangOn() {
         assertThat(program.run("flow", alderRow, "--fault", "open service.n", "--width", "90"))
                 .isZero();

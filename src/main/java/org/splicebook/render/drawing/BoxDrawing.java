@@ -1,11 +1,13 @@
 package org.splicebook.render.drawing;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
 import org.splicebook.record.Device;
@@ -17,15 +19,17 @@ import org.splicebook.record.Wire;
 import org.splicebook.rules.fill.BoxFill;
 import org.splicebook.rules.fill.BoxFills;
 import org.splicebook.rules.fill.Room;
+import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.WireUse;
 import org.splicebook.wiring.Wiring;
 
 /** A box opened up: cables left, joints in the middle, devices right. */
 final class BoxDrawing {
     private static final double ROW = 20;
-    private static final double WIRES = 190;
-    private static final double JOINT = 430;
-    private static final double DEVICE = 560;
+    private static final double CABLE = 182;
+    private static final double WIRES = 250;
+    private static final double JOINT = 500;
+    private static final double DEVICE = 630;
 
     private final House house;
     private final Wiring wiring;
@@ -53,7 +57,7 @@ final class BoxDrawing {
 
     private static String use(WireUse w) {
         String all = w.uses().stream()
-                .filter(u -> u.sureness() != org.splicebook.wiring.Sureness.MAY)
+                .filter(u -> u.sureness() != Sureness.MAY)
                 .map(u -> u.conductor().name().toLowerCase(Locale.ROOT) + (u.pole() == null ? "" : " of " + u.pole()))
                 .distinct()
                 .limit(2)
@@ -126,9 +130,13 @@ final class BoxDrawing {
         String other = c.ends().get(1 - end).boxOrNull();
         String to = other == null ? "other end not known" : "other end in " + other;
         s.bold(Sketch.MARGIN, top + 14, Sketch.PLAIN, c.name() + " " + c.kind().word());
-        s.text(Sketch.MARGIN, top + 14 + ROW, Sketch.SMALL, to);
+        double y = top + 14;
+        for (String line : Sketch.wrap(to, Sketch.SMALL, CABLE - 8)) {
+            y += Sketch.LINE;
+            s.text(Sketch.MARGIN, y, Sketch.SMALL, line);
+        }
         said.add("Cable " + c.name() + ", " + to + ".");
-        double y = top + 2 * ROW;
+        y += 6;
         for (Wire w : c.wires()) {
             Insulation colour = Insulation.of(w);
             String name = c.name() + "." + w.name();
@@ -141,7 +149,7 @@ final class BoxDrawing {
             s.wire(colour, WIRES - 60, y + 10, JOINT - 60, y + 10);
             y += ROW + 6;
         }
-        s.frame(Sketch.MARGIN - 4, top - 2, 130, y - top, 1, true);
+        s.frame(Sketch.MARGIN - 4, top - 2, CABLE, y - top, 1, true);
         return y + 12;
     }
 
@@ -158,6 +166,13 @@ final class BoxDrawing {
                 rows.put(d.name() + "." + t.name(), y + 8);
                 y += ROW;
             }
+            for (DeviceKind.Tab t : d.kind().tabs()) {
+                Boolean in = d.tabs().get(t.name());
+                String state = "tab " + t.name() + (in == null ? ": nobody noted it" : in ? ": in" : ": broken out");
+                s.text(DEVICE + 18, y + 12, Sketch.SMALL, state);
+                said.add("On " + d.name() + ", " + state + ".");
+                y += ROW;
+            }
             double w = Math.max(180, Sketch.width(Parts.said(d), Sketch.PLAIN, true) + 16);
             s.frame(DEVICE, from - 2, w, y - from + 6, 1.4, true);
             said.add("Device " + Parts.said(d) + ".");
@@ -170,20 +185,26 @@ final class BoxDrawing {
         int count = box.joints().size();
         double step = Math.max(ROW + 4, (bottom - top) / Math.max(1, count));
         List<Joint> ordered = new ArrayList<>(box.joints());
-        ordered.sort(java.util.Comparator.comparingDouble(this::middle));
+        ordered.sort(Comparator.comparingDouble(this::middle));
         for (int i = 0; i < count; i++) {
             joint(ordered.get(i), top + 16 + i * step);
         }
     }
 
     private double middle(Joint j) {
-        return members(j).stream().filter(rows::containsKey).mapToDouble(rows::get).average().orElse(0);
+        return members(j).stream()
+                .filter(rows::containsKey)
+                .mapToDouble(rows::get)
+                .average()
+                .orElse(0);
     }
 
     private List<String> members(Joint j) {
         List<String> keys = new ArrayList<>();
-        java.util.stream.Stream.concat(j.members().stream(), j.holders().stream()).distinct().forEach(r ->
-                keys.add(r instanceof Ref.WireEnd e ? e.cable() + "." + e.wire() + "@" + e.end() : r.said()));
+        Stream.concat(j.members().stream(), j.holders().stream())
+                .distinct()
+                .forEach(r ->
+                        keys.add(r instanceof Ref.WireEnd e ? e.cable() + "." + e.wire() + "@" + e.end() : r.said()));
         return keys;
     }
 
@@ -204,7 +225,7 @@ final class BoxDrawing {
         String words = capped ? "capped" : (by + (metal ? " to the box" : "")).trim();
         s.dot(JOINT, y, capped ? 4 : 6, !capped);
         s.text(JOINT + 10, y - 5, Sketch.SMALL, words);
-        String all = java.util.stream.Stream.concat(j.members().stream(), j.holders().stream())
+        String all = Stream.concat(j.members().stream(), j.holders().stream())
                 .distinct()
                 .map(Ref::said)
                 .collect(Collectors.joining(", "));

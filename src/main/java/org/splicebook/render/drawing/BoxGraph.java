@@ -2,6 +2,7 @@ package org.splicebook.render.drawing;
 
 import com.mxgraph.layout.hierarchical.mxHierarchicalLayout;
 import com.mxgraph.model.mxGeometry;
+import com.mxgraph.util.mxConstants;
 import com.mxgraph.util.mxPoint;
 import com.mxgraph.view.mxGraph;
 import java.util.ArrayList;
@@ -59,6 +60,10 @@ final class BoxGraph {
     /** Draws it with its upper left corner there; returns where it ends below. */
     double draw(Sketch s, double left, double top) {
         mxGraph graph = new mxGraph();
+        // The layout writes no words; measuring them would ask for fonts, which a server need not have.
+        graph.getStylesheet().getDefaultVertexStyle().put(mxConstants.STYLE_OVERFLOW, "fill");
+        graph.getStylesheet().getDefaultEdgeStyle().put(mxConstants.STYLE_OVERFLOW, "fill");
+        graph.getModel().beginUpdate();
         Object root = graph.getDefaultParent();
         Map<String, Object> cells = new LinkedHashMap<>();
         nodes.forEach((name, n) -> cells.put(name, graph.insertVertex(root, null, "", 0, 0, n.width(), n.height())));
@@ -70,6 +75,7 @@ final class BoxGraph {
         layout.setInterRankCellSpacing(BETWEEN_LAYERS);
         layout.setIntraCellSpacing(BETWEEN_BOXES);
         layout.execute(root);
+        graph.getModel().endUpdate();
         double x0 = Double.MAX_VALUE;
         double y0 = Double.MAX_VALUE;
         for (Object cell : cells.values()) {
@@ -91,8 +97,7 @@ final class BoxGraph {
         return end;
     }
 
-    private void edge(
-            Sketch s, mxGraph graph, Object line, Edge e, Map<String, Object> cells, double dx, double dy) {
+    private void edge(Sketch s, mxGraph graph, Object line, Edge e, Map<String, Object> cells, double dx, double dy) {
         mxGeometry a = graph.getModel().getGeometry(cells.get(e.from));
         mxGeometry b = graph.getModel().getGeometry(cells.get(e.to));
         boolean forward = a.getX() <= b.getX();

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
@@ -56,10 +57,15 @@ final class CircuitDrawing {
         cables.values().removeIf(x -> x);
         BoxGraph graph = new BoxGraph();
         String start = breaker.panel().name();
-        graph.node(start, new BoxGraph.Node(
-                List.of("Space " + breaker.breaker().key(), "panel " + start, Parts.rating(breaker.breaker().rating())),
-                true,
-                true));
+        graph.node(
+                start,
+                new BoxGraph.Node(
+                        List.of(
+                                "Space " + breaker.breaker().key(),
+                                "panel " + start,
+                                Parts.rating(breaker.breaker().rating())),
+                        true,
+                        true));
         List<String> said = new ArrayList<>();
         walk(graph, start, said);
         Sketch s = new Sketch();
@@ -69,7 +75,8 @@ final class CircuitDrawing {
         List<String> head = new ArrayList<>();
         head.add("Feeds " + sure + " load points as recorded.");
         if (fed.size() > sure || possible > 0) {
-            head.add("Not proved otherwise: it may also feed " + (fed.size() - sure) + " more, over " + possible + " more cables.");
+            head.add("Not proved otherwise: it may also feed " + (fed.size() - sure) + " more, over " + possible
+                    + " more cables.");
         }
         head.add("Broken frame: not everything in that box is listed.");
         for (String line : head) {
@@ -85,7 +92,10 @@ final class CircuitDrawing {
         Set<String> drawn = new LinkedHashSet<>();
         while (!next.isEmpty() || drawn.size() < cables.size()) {
             if (next.isEmpty()) {
-                String rest = cables.keySet().stream().filter(c -> !drawn.contains(c)).findFirst().orElseThrow();
+                String rest = cables.keySet().stream()
+                        .filter(c -> !drawn.contains(c))
+                        .findFirst()
+                        .orElseThrow();
                 next.add(end(graph, cable(rest), 0, ""));
             }
             String here = next.remove();
@@ -103,7 +113,7 @@ final class CircuitDrawing {
     }
 
     private Cable cable(String name) {
-        return java.util.Objects.requireNonNull(house.cables().get(name));
+        return Objects.requireNonNull(house.cables().get(name));
     }
 
     private static String at(Cable c, int end) {

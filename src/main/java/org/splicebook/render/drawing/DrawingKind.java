@@ -3,6 +3,7 @@ package org.splicebook.render.drawing;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What can be drawn. */
 public enum DrawingKind {
@@ -34,6 +35,11 @@ public enum DrawingKind {
     /** {@return what it shows} */
     public String shows() {
         return shows;
+    }
+
+    /** {@return all words, for example {@code circuit, box}} */
+    public static String words() {
+        return Arrays.stream(values()).map(DrawingKind::word).collect(Collectors.joining(", "));
     }
 
     /** {@return the kind with that word, if there is one} */

@@ -1,9 +1,11 @@
 package org.splicebook.render.drawing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Loss;
 import org.splicebook.wiring.LossMode;
@@ -40,7 +42,11 @@ final class HouseDrawing {
         s.bold(Sketch.MARGIN, Sketch.MARGIN + Sketch.LARGE, Sketch.LARGE, title);
         double top = Sketch.MARGIN + Sketch.LARGE + Sketch.LINE + 4;
         if (loss != null) {
-            s.text(Sketch.MARGIN, top, Sketch.PLAIN, "Filled mark: should lose power. Ring with words: changed. No mark: as before.");
+            s.text(
+                    Sketch.MARGIN,
+                    top,
+                    Sketch.PLAIN,
+                    "Filled mark: should lose power. Ring with words: changed. No mark: as before.");
             top += Sketch.LINE;
         }
         Map<String, List<LoadPointWiring>> rooms = new LinkedHashMap<>();
@@ -50,7 +56,7 @@ final class HouseDrawing {
                         .add(l));
         rooms.values().removeIf(List::isEmpty);
         double[] ends = new double[COLUMNS];
-        java.util.Arrays.fill(ends, top);
+        Arrays.fill(ends, top);
         List<String> words = new ArrayList<>();
         rooms.forEach((room, points) -> {
             int column = 0;
@@ -62,12 +68,17 @@ final class HouseDrawing {
                     .filter(l -> rows.containsKey(l.id()))
                     .map(l -> l.id() + " " + becomes(rows.get(l.id())))
                     .toList();
-            words.add(room + ": " + (loss == null ? points.size() + " load points" : changed.isEmpty() ? "as before" : String.join(", ", changed)) + ".");
+            words.add(room + ": "
+                    + (loss == null
+                            ? points.size() + " load points"
+                            : changed.isEmpty() ? "as before" : String.join(", ", changed))
+                    + ".");
         });
         return s.done(title, String.join(" ", words));
     }
 
-    private static double room(Sketch s, String room, List<LoadPointWiring> points, Map<String, LossRow> rows, double x, double y) {
+    private static double room(
+            Sketch s, String room, List<LoadPointWiring> points, Map<String, LossRow> rows, double x, double y) {
         double at = y + 20;
         s.bold(x + 8, at, Sketch.PLAIN, room);
         for (LoadPointWiring l : points) {
@@ -87,7 +98,7 @@ final class HouseDrawing {
         return at + 10;
     }
 
-    private static String becomes(@org.jspecify.annotations.Nullable LossRow r) {
+    private static String becomes(@Nullable LossRow r) {
         if (r == null) {
             return "";
         }
@@ -109,7 +120,8 @@ final class HouseDrawing {
     }
 
     private Loss loss(String subject) {
-        for (LossMode mode : List.of(LossMode.OFF_BY_HAND, LossMode.GUARD_OPENS, LossMode.JOINT_LOST, LossMode.SWITCH_FAILS)) {
+        for (LossMode mode :
+                List.of(LossMode.OFF_BY_HAND, LossMode.GUARD_OPENS, LossMode.JOINT_LOST, LossMode.SWITCH_FAILS)) {
             for (Loss l : wiring.losses()) {
                 if (l.mode() == mode && l.thing().name().equals(subject)) {
                     return l;

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Properties;
 import org.splicebook.record.Wire;
 
@@ -36,7 +37,7 @@ record Insulation(String name, String colour, String dashes, boolean isKnown) {
     private static Properties read() {
         Properties table = new Properties();
         try (InputStream in = Insulation.class.getResourceAsStream("insulation.properties")) {
-            table.load(java.util.Objects.requireNonNull(in));
+            table.load(Objects.requireNonNull(in));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -3,7 +3,9 @@ package org.splicebook.render.drawing;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Complete;
 import org.splicebook.record.Panel;
@@ -59,16 +61,22 @@ final class PanelDrawing {
             y += Sketch.LINE;
         }
         StringBuilder said = new StringBuilder(String.join(" ", head()));
-        cells.forEach((space, lines) -> said.append(" Space ").append(space).append(": ").append(String.join("; ", lines)).append('.'));
+        cells.forEach((space, lines) -> said.append(" Space ")
+                .append(space)
+                .append(": ")
+                .append(String.join("; ", lines))
+                .append('.'));
         return s.done(title, said + " " + String.join(" ", ties()));
     }
 
     private List<String> head() {
         List<String> lines = new ArrayList<>();
-        lines.add(panel.main() == null
-                ? "No main in it: main lugs only."
-                : "Main: " + panel.main().poles() + " poles, " + Parts.rating(panel.main().rating()) + ", "
-                        + panel.main().position().name().toLowerCase(java.util.Locale.ROOT) + ".");
+        lines.add(
+                panel.main() == null
+                        ? "No main in it: main lugs only."
+                        : "Main: " + panel.main().poles() + " poles, "
+                                + Parts.rating(panel.main().rating()) + ", "
+                                + panel.main().position().name().toLowerCase(Locale.ROOT) + ".");
         lines.add(panel.spaces() == null ? "How many spaces it has is not known." : panel.spaces() + " spaces.");
         if (!isWhole) {
             lines.add("Not every breaker is known to be listed: a space without one here may hold one.");
@@ -103,14 +111,22 @@ final class PanelDrawing {
         String half = space.equals(String.valueOf(number(space))) ? "" : space + ": ";
         String poles = b.spaces().size() == 1 ? "" : ", one handle over " + b.key();
         lines.add(half + Parts.rating(b.rating()) + poles + ", leg " + legs.of(space)
-                + (b.position() == Breaker.Position.ON ? "" : ", found " + b.position().name().toLowerCase(java.util.Locale.ROOT)));
+                + (b.position() == Breaker.Position.ON
+                        ? ""
+                        : ", found " + b.position().name().toLowerCase(Locale.ROOT)));
         if (!space.equals(b.spaces().get(0))) {
             lines.add("as space " + b.spaces().get(0));
             return lines;
         }
-        b.protects().forEach(p -> lines.add("with " + p.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + " protection"));
-        List<String> serves = Parts.serves(wiring, panel.name() + "." + b.key());
-        for (String line : serves.isEmpty() ? List.of("nothing is known to hang on it") : serves) {
+        b.protects()
+                .forEach(p ->
+                        lines.add("with " + p.name().toLowerCase(Locale.ROOT).replace('_', '-') + " protection"));
+        if (b.label() != null) {
+            lines.addAll(Sketch.wrap("Directory: " + b.label(), Sketch.SMALL, CELL - 60));
+        }
+        List<String> serves = new ArrayList<>(Parts.serves(wiring, panel.name() + "." + b.key()));
+        Parts.panelsBehind(wiring.house(), panel, b).forEach(p -> serves.add("Panel " + p));
+        for (String line : serves.isEmpty() ? List.of("Nothing is known to hang on it") : serves) {
             lines.addAll(Sketch.wrap(line, Sketch.SMALL, CELL - 60));
         }
         return lines;
@@ -121,11 +137,11 @@ final class PanelDrawing {
         return digits.isEmpty() || digits.length() > 4 ? 1 : Math.max(1, Integer.parseInt(digits));
     }
 
-    private static double height(@org.jspecify.annotations.Nullable List<String> lines) {
+    private static double height(@Nullable List<String> lines) {
         return lines == null ? 0 : lines.size() * Sketch.LINE + PAD * 2;
     }
 
-    private void cell(Sketch s, int space, @org.jspecify.annotations.Nullable List<String> lines, double x, double y, double h) {
+    private void cell(Sketch s, int space, @Nullable List<String> lines, double x, double y, double h) {
         if (lines == null) {
             return;
         }
@@ -140,7 +156,9 @@ final class PanelDrawing {
 
     private List<String> ties() {
         List<String> lines = new ArrayList<>();
-        panel.ties().forEach(t -> lines.add("Handles of " + String.join(" and ", t) + " are tied: opened together by hand."));
+        panel.ties()
+                .forEach(t ->
+                        lines.add("Handles of " + String.join(" and ", t) + " are tied: opened together by hand."));
         panel.pullOuts().forEach((n, t) -> lines.add("Pull-out " + n + " holds " + String.join(" and ", t) + "."));
         panel.exclusive().forEach(t -> lines.add("Only one of " + String.join(", ", t) + " may be on at a time."));
         return lines;

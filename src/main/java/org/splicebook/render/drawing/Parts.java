@@ -16,9 +16,11 @@ import org.splicebook.record.Breaker;
 import org.splicebook.record.Complete;
 import org.splicebook.record.Device;
 import org.splicebook.record.House;
+import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Place;
 import org.splicebook.record.Quantity;
+import org.splicebook.record.Ref;
 import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
@@ -36,8 +38,7 @@ final class Parts {
 
         /** {@return whether one of its poles has that name, for example {@code main.2}} */
         boolean hasPole(@Nullable String pole) {
-            return pole != null
-                    && breaker.spaces().stream().anyMatch(s -> pole.equals(panel.name() + "." + s));
+            return pole != null && breaker.spaces().stream().anyMatch(s -> pole.equals(panel.name() + "." + s));
         }
 
         /** {@return for example {@code main space 2+4, 30 A}} */
@@ -60,17 +61,13 @@ final class Parts {
     static ProblemException missing(DrawingKind kind, String subject) {
         return new ProblemException(Problem.error(
                 ProblemKind.NOT_FOUND,
-                Where.field("subject"),
+                Where.field("of"),
                 "'" + subject + "' is nothing in this house that the drawing " + kind.word() + " can show.",
                 "Give " + kind.subject() + "."));
     }
 
     static String rating(@Nullable Quantity rating) {
-        return rating == null ? "rating not known" : number(rating.value()) + " " + rating.unit().symbol();
-    }
-
-    static String number(double v) {
-        return v == Math.rint(v) ? String.valueOf((long) v) : String.valueOf(v);
+        return rating == null ? "rating not known" : rating.said();
     }
 
     /** {@return where a box or panel is, in words} */
@@ -100,7 +97,8 @@ final class Parts {
     /** {@return what a device is, for example {@code bench-1: duplex receptacle}} */
     static String said(Device d) {
         String what = d.kind().title();
-        return d.name() + ": " + what + (d.load() == null ? "" : " for " + d.load().replace('-', ' '));
+        return d.name() + ": " + what
+                + (d.load() == null ? "" : " for " + d.load().replace('-', ' '));
     }
 
     /** {@return the load points that a breaker feeds, each with the surest of its feeds from it} */
@@ -114,6 +112,23 @@ final class Parts {
             }
         }
         return fed;
+    }
+
+    /** {@return the panels whose supply cable lands on this breaker} */
+    static List<String> panelsBehind(House house, Panel panel, Breaker breaker) {
+        Set<String> cables = new LinkedHashSet<>();
+        for (Joint j : panel.joints()) {
+            boolean lands = j.members().stream()
+                    .anyMatch(r ->
+                            r instanceof Ref.PanelTerminal t && breaker.spaces().contains(t.terminal()));
+            j.members().stream()
+                    .filter(r -> lands && r instanceof Ref.WireEnd)
+                    .forEach(r -> cables.add(((Ref.WireEnd) r).cable()));
+        }
+        return house.panels().values().stream()
+                .filter(p -> !p.equals(panel) && p.supply().stream().anyMatch(cables::contains))
+                .map(Panel::name)
+                .toList();
     }
 
     /** {@return what a breaker serves, place by place; what it only may serve is said so} */

@@ -3,7 +3,9 @@ package org.splicebook.render.drawing;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import org.splicebook.record.Protection;
 import org.splicebook.wiring.LoadPointWiring;
@@ -18,7 +20,10 @@ final class ReachDrawing {
     static Drawing of(Wiring wiring, String subject) {
         boolean isDevice = wiring.house().boxes().values().stream()
                 .anyMatch(b -> b.devices().containsKey(subject)
-                        && java.util.Objects.requireNonNull(b.devices().get(subject)).kind().guard() != null);
+                        && Objects.requireNonNull(b.devices().get(subject))
+                                        .kind()
+                                        .guard()
+                                != null);
         if (!isDevice && Parts.breaker(wiring.house(), subject) == null) {
             throw Parts.missing(DrawingKind.REACH, subject);
         }
@@ -43,7 +48,9 @@ final class ReachDrawing {
             }
         }
         BoxGraph graph = new BoxGraph();
-        graph.node(subject + " ", new BoxGraph.Node(List.of(subject, isDevice ? "protective device" : "breaker"), true, true));
+        graph.node(
+                subject + " ",
+                new BoxGraph.Node(List.of(subject, isDevice ? "protective device" : "breaker"), true, true));
         List<String> said = new ArrayList<>();
         boxes.forEach((box, points) -> {
             List<String> lines = new ArrayList<>(List.of(box, Parts.placeOf(wiring.house(), box)));
@@ -70,6 +77,6 @@ final class ReachDrawing {
     }
 
     private static String word(Protection p) {
-        return p.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        return p.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

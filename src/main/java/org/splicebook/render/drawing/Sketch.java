@@ -12,6 +12,8 @@ final class Sketch {
     static final double LINE = 16;
     static final double MARGIN = 12;
 
+    private static final String CAUTION = "From the record, which proves nothing dead: test every wire.";
+
     private static final String BROAD = "mwMW@%—→";
     private static final String NARROW = "iljtfrI.,:;'|()[]! ";
 
@@ -146,7 +148,9 @@ final class Sketch {
         bottom = Math.max(bottom, y);
     }
 
+    /** Ends it with the caution that every drawing bears. */
     Drawing done(String title, String said) {
+        text(MARGIN, bottom + LINE + MARGIN, SMALL, CAUTION);
         double w = Math.ceil(right + MARGIN);
         double h = Math.ceil(bottom + MARGIN);
         String svg = String.format(
@@ -158,7 +162,7 @@ final class Sketch {
                         w,
                         h,
                         escape(title),
-                        escape(said))
+                        escape(said + " " + CAUTION))
                 + body + "</svg>\n";
         return new Drawing(title, said, svg, w, h, labels);
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.splicebook.record.House;
 import org.splicebook.wiring.Feed;
@@ -20,13 +21,11 @@ final class WayDrawing {
     private static final double GAP = 16;
     private static final double HIGH = 44;
 
-    private final Wiring wiring;
     private final House house;
     private final Sketch s = new Sketch();
     private final List<String> said = new ArrayList<>();
 
     private WayDrawing(Wiring wiring) {
-        this.wiring = wiring;
         this.house = wiring.house();
     }
 
@@ -45,8 +44,10 @@ final class WayDrawing {
         String title = "Feed and return of " + l.id();
         double y = Sketch.MARGIN + Sketch.LARGE;
         s.bold(Sketch.MARGIN, y, Sketch.LARGE, title);
-        List<Feed> feeds = l.feeds().stream().filter(f -> f.sureness() != Sureness.MAY).toList();
-        List<Return> returns = l.returns().stream().filter(r -> r.sureness() != Sureness.MAY).toList();
+        List<Feed> feeds =
+                l.feeds().stream().filter(f -> f.sureness() != Sureness.MAY).toList();
+        List<Return> returns =
+                l.returns().stream().filter(r -> r.sureness() != Sureness.MAY).toList();
         y += Sketch.LINE + 4;
         List<String> heads = new ArrayList<>();
         heads.add(Parts.place(house, l.place()) + ". One shortest way of each is drawn.");
@@ -71,10 +72,13 @@ final class WayDrawing {
         for (int i = 0; i < pairs; i++) {
             Feed feed = i < feeds.size() ? feeds.get(i) : null;
             Return back = i < returns.size() ? returns.get(i) : null;
-            y = lanes(l, feed == null ? "feed not known" : "feed from " + feed.pole(),
+            y = lanes(
+                    l,
+                    feed == null ? "feed not known" : "feed from " + feed.pole(),
                     back == null ? "no return drawn" : "return to " + back.bar(),
                     feed == null ? List.of() : stops(feed.way()),
-                    back == null ? List.of() : stops(back.way()), y + GAP);
+                    back == null ? List.of() : stops(back.way()),
+                    y + GAP);
         }
         return s.done(title, String.join(" ", said));
     }
@@ -112,7 +116,9 @@ final class WayDrawing {
             Stop b = j < back.size() ? back.get(j) : null;
             if (f != null && b != null && f.box().equals(b.box())) {
                 box(f.box(), Sketch.MARGIN, y, LANE * 2 + GAP);
-                boolean parts = !cable(f.wire()).equals(cable(b.wire())) && !b.wire().isEmpty() && !f.wire().isEmpty();
+                boolean parts = !cable(f.wire()).equals(cable(b.wire()))
+                        && !b.wire().isEmpty()
+                        && !f.wire().isEmpty();
                 below(f.wire(), Sketch.MARGIN, y, false);
                 below(b.wire(), x2, y, true);
                 if (parts) {
@@ -146,7 +152,11 @@ final class WayDrawing {
             }
             y += HIGH + 34;
         }
-        s.bold(Sketch.MARGIN, y + Sketch.PLAIN - 14, Sketch.PLAIN, l.id() + (apart ? " (its wires come in unlike cables)" : ""));
+        s.bold(
+                Sketch.MARGIN,
+                y + Sketch.PLAIN - 14,
+                Sketch.PLAIN,
+                l.id() + (apart ? " (its wires come in unlike cables)" : ""));
         return y + GAP;
     }
 
@@ -155,7 +165,9 @@ final class WayDrawing {
     }
 
     private static String names(List<Stop> stops) {
-        return stops.isEmpty() ? "not known" : String.join(", ", stops.stream().map(Stop::box).toList());
+        return stops.isEmpty()
+                ? "not known"
+                : String.join(", ", stops.stream().map(Stop::box).toList());
     }
 
     private void box(String name, double x, double y, double w) {
@@ -170,8 +182,9 @@ final class WayDrawing {
         }
         s.line(2, back ? "7 4" : "", x + 20, y + HIGH, x + 20, y + HIGH + 34);
         String colour = house.cables().containsKey(cable(wire))
-                ? java.util.Objects.requireNonNull(house.cables().get(cable(wire))).wires().stream()
-                        .filter(w -> wire.endsWith("." + w.name()) && !w.colour().equals(w.name()))
+                ? Objects.requireNonNull(house.cables().get(cable(wire))).wires().stream()
+                        .filter(w ->
+                                wire.endsWith("." + w.name()) && !w.colour().equals(w.name()))
                         .map(w -> " (" + w.colour() + ")")
                         .findFirst()
                         .orElse("")

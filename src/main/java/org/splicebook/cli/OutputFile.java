@@ -1,0 +1,42 @@
+package org.splicebook.cli;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import picocli.CommandLine.Option;
+
+/** Where a command's text goes. */
+final class OutputFile {
+    @Option(names = "-o", paramLabel = "FILE", description = "The file to write; standard output otherwise.")
+    private @Nullable Path file;
+
+    @Option(names = "--force", description = "Overwrite the file, comments in it included.")
+    private boolean force;
+
+    /** Writes it to the file that was said, or to the terminal. */
+    void write(Terminal terminal, String text) {
+        if (file == null) {
+            terminal.out().print(text);
+            return;
+        }
+        if (Files.exists(file) && !force) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.WOULD_LOSE,
+                    new Where(file.toString(), 0, 0, ""),
+                    "The file exists; what is in it would be lost.",
+                    "Choose another name, or say --force."));
+        }
+        try {
+            Files.writeString(file, text);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        terminal.out().println("Wrote " + file + ".");
+    }
+}
