@@ -58,7 +58,7 @@ final class BoxWriter {
                 .node();
     }
 
-    private static Node device(Device d) {
+    static Node device(Device d) {
         Tree tree = new Tree()
                 .put("kind", d.kind().name())
                 .put("rating", d.rating())

@@ -62,7 +62,7 @@ final class PanelWriter {
                         .node();
     }
 
-    private static Node breaker(Breaker b) {
+    static Node breaker(Breaker b) {
         boolean protects = !b.protects().isEmpty();
         boolean commonByKind = b.type() == OvercurrentType.BREAKER;
         return new Tree()

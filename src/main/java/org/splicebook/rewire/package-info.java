@@ -1,0 +1,9 @@
+/**
+ * Drafts: what a house would be after a change, and what that changes.
+ *
+ * <p>May import {@code problem}, {@code record}, {@code wiring}, {@code loadflow} and {@code answer}.
+ */
+@NullMarked
+package org.splicebook.rewire;
+
+import org.jspecify.annotations.NullMarked;

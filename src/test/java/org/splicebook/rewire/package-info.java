@@ -1,0 +1,5 @@
+/** Holds drafts to houses as they were and as they must be. */
+@NullMarked
+package org.splicebook.rewire;
+
+import org.jspecify.annotations.NullMarked;
