@@ -88,7 +88,9 @@ public final class DraftFiles {
         Tree top = new Tree()
                 .put("draft", draft.name())
                 .put("house", draft.house())
-                .put("revision", draft.revision() == null ? null : draft.revision().toString())
+                .put(
+                        "revision",
+                        draft.revision() == null ? null : draft.revision().toString())
                 .put("reason", draft.reason())
                 .putList("moves", draft.moves(), DraftFiles::move);
         return YamlWriter.write(top.node());
@@ -96,7 +98,11 @@ public final class DraftFiles {
 
     private static Node move(Move move) {
         if (move instanceof Move.Shift m) {
-            return new Tree().put("move", m.end()).put("to", m.to()).put("in", m.in()).node();
+            return new Tree()
+                    .put("move", m.end())
+                    .put("to", m.to())
+                    .put("in", m.in())
+                    .node();
         } else if (move instanceof Move.Cap m) {
             return new Tree().put("cap", m.end()).put("in", m.in()).node();
         } else if (move instanceof Move.Splice m) {
@@ -125,7 +131,9 @@ public final class DraftFiles {
             Tree t = new Tree().put("panel", m.panel()).putList("was", m.was());
             return m.is() == null
                     ? t.node()
-                    : t.put("is", m.is().key()).put("as", PanelWriter.breaker(m.is())).node();
+                    : t.put("is", m.is().key())
+                            .put("as", PanelWriter.breaker(m.is()))
+                            .node();
         } else if (move instanceof Move.Tie m) {
             return new Tree()
                     .put(m.isOn() ? "tie" : "untie", Tree.list(m.spaces()))

@@ -32,7 +32,8 @@ final class MoveReader {
     Move read(Node n) {
         String kind = n instanceof Node.Entries map
                 ? SHAPES.keySet().stream()
-                        .filter(k -> map.entries().stream().anyMatch(e -> e.key().text().equals(k)))
+                        .filter(k -> map.entries().stream()
+                                .anyMatch(e -> e.key().text().equals(k)))
                         .findFirst()
                         .orElse("")
                 : "";

@@ -58,7 +58,8 @@ public sealed interface Move {
      * @param was keys of the breakers that go; none where one is added
      * @param is what comes; null where they are only retired. As many poles as went: what landed on them follows in order
      */
-    record ChangeBreaker(String panel, List<String> was, @Nullable Breaker is) implements Move {
+    record ChangeBreaker(
+            String panel, List<String> was, @Nullable Breaker is) implements Move {
         public ChangeBreaker {
             was = List.copyOf(was);
         }

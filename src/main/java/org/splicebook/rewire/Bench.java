@@ -67,8 +67,7 @@ final class Bench {
     }
 
     static ProblemException wrong(ProblemKind kind, String message, String cure) {
-        return new ProblemException(
-                Problem.error(kind, Where.NOWHERE, message, cure));
+        return new ProblemException(Problem.error(kind, Where.NOWHERE, message, cure));
     }
 
     Panel panel(String name) {
@@ -113,10 +112,7 @@ final class Bench {
     }
 
     static ProblemException none(String what, String name, Collection<String> among) {
-        return wrong(
-                ProblemKind.DANGLING_NAME,
-                "There is no " + what + " " + name + ".",
-                Nearest.cure(name, among));
+        return wrong(ProblemKind.DANGLING_NAME, "There is no " + what + " " + name + ".", Nearest.cure(name, among));
     }
 
     /** {@return whether a name that may stand before a dot is taken} */
@@ -133,9 +129,9 @@ final class Bench {
 
     void joints(String in, List<Joint> joints) {
         if (panels.containsKey(in)) {
-            panels.put(in, Parts.withJoints(panel(in), joints));
+            panels.put(in, panel(in).withJoints(joints, panel(in).complete()));
         } else {
-            boxes.put(in, Parts.withJoints(box(in), joints));
+            boxes.put(in, box(in).withJoints(joints, box(in).complete()));
         }
     }
 
@@ -186,7 +182,10 @@ final class Bench {
             }
         }
         if (c.wires().stream().noneMatch(w -> w.name().equals(parts[0]))) {
-            throw none("wire in " + c.name(), parts[0], c.wires().stream().map(w -> w.name()).toList());
+            throw none(
+                    "wire in " + c.name(),
+                    parts[0],
+                    c.wires().stream().map(w -> w.name()).toList());
         }
         if (parts.length == 2 && parts[1].matches("[12]")) {
             here.retainAll(List.of(Integer.parseInt(parts[1]) - 1));
@@ -201,7 +200,10 @@ final class Bench {
                             ? "Name a cable that ends there; record the end first where it was only guessed."
                             : "Write " + c.name() + "." + parts[0] + "@1 for its first end, @2 for its second.");
         }
-        boolean both = c.ends().stream().filter(e -> e instanceof CableEnd.At at && at.box().equals(in)).count() == 2;
+        boolean both = c.ends().stream()
+                        .filter(e -> e instanceof CableEnd.At at && at.box().equals(in))
+                        .count()
+                == 2;
         return new Ref.WireEnd(c.name(), parts[0], here.get(0), both);
     }
 

@@ -13,6 +13,7 @@ import org.splicebook.record.Joint;
 import org.splicebook.record.Move;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Ref;
+import org.splicebook.record.SubBus;
 
 /** Breakers that come and go, and what has landed on them. */
 final class Landings {
@@ -45,8 +46,7 @@ final class Landings {
             went.add(b);
         }
         Breaker is = m.is();
-        List<String> poles =
-                went.stream().flatMap(b -> b.spaces().stream()).toList();
+        List<String> poles = went.stream().flatMap(b -> b.spaces().stream()).toList();
         Map<String, String> follows = new HashMap<>();
         if (is != null) {
             for (Breaker other : breakers.values()) {
@@ -83,7 +83,62 @@ final class Landings {
                 ties.add(left);
             }
         }
-        return Parts.panel(p, breakers, ties, joints);
+        Map<String, List<String>> pullOuts = new LinkedHashMap<>();
+        p.pullOuts().forEach((name, spaces) -> {
+            List<String> left = spaces.stream()
+                    .map(s -> follows.getOrDefault(s, s))
+                    .filter(s -> !s.isEmpty())
+                    .distinct()
+                    .toList();
+            if (!left.isEmpty()) {
+                pullOuts.put(name, left);
+            }
+        });
+        Map<String, SubBus> buses = new LinkedHashMap<>();
+        p.buses()
+                .forEach((name, bus) -> buses.put(
+                        name,
+                        new SubBus(
+                                name,
+                                bus.spaces(),
+                                bus.fedBy() == null ? null : successor(p, m, bus.fedBy()),
+                                bus.about())));
+        List<List<String>> exclusive = p.exclusive().stream()
+                .map(group -> group.stream().map(k -> successor(p, m, k)).toList())
+                .toList();
+        return new Panel(
+                p.name(),
+                p.place(),
+                p.supply(),
+                p.spaces(),
+                p.rating(),
+                p.main(),
+                breakers,
+                ties,
+                pullOuts,
+                exclusive,
+                p.legs(),
+                buses,
+                p.bonded(),
+                p.neutralFuse(),
+                p.electrode(),
+                joints,
+                p.complete(),
+                p.about());
+    }
+
+    /** What stands for a breaker in a panel's interlocks and buses after the change: one that takes its place, alone. */
+    private static String successor(Panel p, Move.ChangeBreaker m, String key) {
+        if (!m.was().contains(key)) {
+            return key;
+        }
+        if (m.is() == null || m.was().size() > 1) {
+            throw Bench.wrong(
+                    ProblemKind.CONFLICT,
+                    "A bus of " + p.name() + " or an interlock in it hangs on the breaker " + key + ".",
+                    "Replace it by one breaker that takes its place.");
+        }
+        return m.is().key();
     }
 
     private static Joint followed(Joint j, Map<String, String> follows) {
@@ -103,12 +158,12 @@ final class Landings {
                         ? (Ref) new Ref.PanelTerminal(follows.getOrDefault(t.terminal(), t.terminal()))
                         : r)
                 .toList();
-        return new Joint(
-                new ArrayList<>(new LinkedHashSet<>(members)), j.hold(), holders, j.by(), j.about());
+        return new Joint(new ArrayList<>(new LinkedHashSet<>(members)), j.hold(), holders, j.by(), j.about());
     }
 
     private static String others(Joint j, Ref r) {
         return String.join(
-                ", ", j.members().stream().filter(m -> !m.equals(r)).map(Ref::said).toList());
+                ", ",
+                j.members().stream().filter(m -> !m.equals(r)).map(Ref::said).toList());
     }
 }

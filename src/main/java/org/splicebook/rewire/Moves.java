@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
@@ -14,6 +15,7 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
+import org.splicebook.record.CableEnd;
 import org.splicebook.record.Device;
 import org.splicebook.record.House;
 import org.splicebook.record.Joint;
@@ -93,14 +95,29 @@ public final class Moves {
             b.cables().put(m.cable().name(), m.cable());
         } else if (move instanceof Move.RetireCable m) {
             Cable c = b.cable(m.cable());
+            b.panels().values().stream()
+                    .filter(p -> p.supply().contains(c.name()))
+                    .findFirst()
+                    .ifPresent(p -> {
+                        throw Bench.wrong(
+                                ProblemKind.CONFLICT,
+                                "The cable " + c.name() + " supplies the panel " + p.name() + ".",
+                                "What feeds a panel is changed in the house file, not by moves.");
+                    });
             everywhere(b, r -> r instanceof Ref.WireEnd w && w.cable().equals(c.name()));
             b.cables().remove(c.name());
             b.forget(c.name());
         } else if (move instanceof Move.AddBox m) {
-            if (b.boxes().containsKey(m.box().name()) || b.panels().containsKey(m.box().name())) {
-                throw Bench.wrong(ProblemKind.DUPLICATE, "There is a " + m.box().name() + " already.", "Choose another name.");
+            if (b.boxes().containsKey(m.box().name())
+                    || b.panels().containsKey(m.box().name())) {
+                throw Bench.wrong(
+                        ProblemKind.DUPLICATE, "There is a " + m.box().name() + " already.", "Choose another name.");
             }
-            b.boxes().put(m.box().name(), Parts.withJoints(Parts.withDevices(m.box(), Map.of()), List.of()));
+            b.boxes()
+                    .put(
+                            m.box().name(),
+                            Parts.withDevices(m.box(), Map.of())
+                                    .withJoints(List.of(), m.box().complete()));
         } else if (move instanceof Move.RetireBox m) {
             retire(b, b.box(m.box()));
         } else if (move instanceof Move.AddDevice m) {
@@ -125,9 +142,8 @@ public final class Moves {
 
     private static void retire(Bench b, Box box) {
         boolean entered = b.cables().values().stream()
-                .anyMatch(c -> c.through().contains(box.name())
-                        || c.ends().stream().anyMatch(e -> e.toString().contains(box.name())
-                                && mayBeIn(e, box.name())));
+                .anyMatch(c ->
+                        c.through().contains(box.name()) || c.ends().stream().anyMatch(e -> mayBeIn(e, box.name())));
         if (!box.devices().isEmpty() || entered) {
             throw Bench.wrong(
                     ProblemKind.CONFLICT,
@@ -138,12 +154,12 @@ public final class Moves {
         b.forget(box.name());
     }
 
-    private static boolean mayBeIn(org.splicebook.record.CableEnd end, String box) {
+    private static boolean mayBeIn(CableEnd end, String box) {
         return box.equals(end.boxOrNull())
-                || (end instanceof org.splicebook.record.CableEnd.OneOf one && one.boxes().contains(box));
+                || (end instanceof CableEnd.OneOf one && one.boxes().contains(box));
     }
 
-    private static void everywhere(Bench b, java.util.function.Predicate<Ref> which) {
+    private static void everywhere(Bench b, Predicate<Ref> which) {
         List<String> all = new ArrayList<>(b.panels().keySet());
         all.addAll(b.boxes().keySet());
         for (String in : all) {
@@ -160,7 +176,9 @@ public final class Moves {
         Ref r = b.ref(in, end);
         if (Parts.isFixed(r)) {
             throw Bench.wrong(
-                    ProblemKind.BAD_VALUE, end + " stays where it is.", "Name the wire end or terminal that leaves it.");
+                    ProblemKind.BAD_VALUE,
+                    end + " stays where it is.",
+                    "Name the wire end or terminal that leaves it.");
         }
         return r;
     }
@@ -210,8 +228,7 @@ public final class Moves {
         List<Ref> tails =
                 ends.stream().filter(r -> r instanceof Ref.DeviceTerminal).toList();
         List<Joint> all = new ArrayList<>(b.joints(m.in()));
-        all.add(new Joint(
-                ends, tails.isEmpty() ? Joint.Hold.SPLICE : Joint.Hold.TAIL, tails, by, Provenance.NONE));
+        all.add(new Joint(ends, tails.isEmpty() ? Joint.Hold.SPLICE : Joint.Hold.TAIL, tails, by, Provenance.NONE));
         b.joints(m.in(), all);
         ends.forEach(b::used);
     }
@@ -246,7 +263,9 @@ public final class Moves {
         Device d = b.device(m.device());
         if (d.kind().tabs().stream().noneMatch(t -> t.name().equals(m.tab()))) {
             throw Bench.none(
-                    "tab on " + d.name(), m.tab(), d.kind().tabs().stream().map(t -> t.name()).toList());
+                    "tab on " + d.name(),
+                    m.tab(),
+                    d.kind().tabs().stream().map(t -> t.name()).toList());
         }
         Map<String, Boolean> tabs = new LinkedHashMap<>(d.tabs());
         tabs.put(m.tab(), m.isIn());
@@ -270,9 +289,8 @@ public final class Moves {
             throw Bench.wrong(
                     ProblemKind.BAD_VALUE, d.name() + " has no line and load.", "Name a device that has both.");
         }
-        UnaryOperator<String> other = t -> t.startsWith("line.")
-                ? "load." + t.substring(5)
-                : t.startsWith("load.") ? "line." + t.substring(5) : t;
+        UnaryOperator<String> other = t ->
+                t.startsWith("line.") ? "load." + t.substring(5) : t.startsWith("load.") ? "line." + t.substring(5) : t;
         renamed(b, d.name(), other);
         Set<String> unused = new LinkedHashSet<>();
         d.unused().forEach(t -> unused.add(other.apply(t)));
@@ -281,9 +299,10 @@ public final class Moves {
 
     private static void renamed(Bench b, String device, UnaryOperator<String> name) {
         String in = b.boxOf(device).name();
-        UnaryOperator<Ref> ref = r -> r instanceof Ref.DeviceTerminal t && t.device().equals(device)
-                ? new Ref.DeviceTerminal(device, name.apply(t.terminal()))
-                : r;
+        UnaryOperator<Ref> ref =
+                r -> r instanceof Ref.DeviceTerminal t && t.device().equals(device)
+                        ? new Ref.DeviceTerminal(device, name.apply(t.terminal()))
+                        : r;
         List<Joint> all = b.joints(in).stream()
                 .map(j -> new Joint(
                         j.members().stream().map(ref).distinct().toList(),
@@ -329,7 +348,10 @@ public final class Moves {
     private static void remark(Bench b, Move.Remark m) {
         Cable c = b.cable(m.cable());
         if (c.wires().stream().noneMatch(w -> w.name().equals(m.wire()))) {
-            throw Bench.none("wire in " + c.name(), m.wire(), c.wires().stream().map(Wire::name).toList());
+            throw Bench.none(
+                    "wire in " + c.name(),
+                    m.wire(),
+                    c.wires().stream().map(Wire::name).toList());
         }
         List<Wire> wires = c.wires().stream()
                 .map(w -> w.name().equals(m.wire())
@@ -340,7 +362,14 @@ public final class Moves {
                 .put(
                         c.name(),
                         new Cable(
-                                c.name(), c.kind(), null, wires, c.ends(), c.through(), c.loops(), c.length(),
+                                c.name(),
+                                c.kind(),
+                                null,
+                                wires,
+                                c.ends(),
+                                c.through(),
+                                c.loops(),
+                                c.length(),
                                 c.about()));
     }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.splicebook.record.Box;
-import org.splicebook.record.Breaker;
 import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Joint;
@@ -17,15 +16,7 @@ import org.splicebook.record.Ref;
 final class Parts {
     private Parts() {}
 
-    static Panel withJoints(Panel p, List<Joint> joints) {
-        return panel(p, p.breakers(), p.ties(), joints);
-    }
-
     static Panel withTies(Panel p, List<List<String>> ties) {
-        return panel(p, p.breakers(), ties, p.joints());
-    }
-
-    static Panel panel(Panel p, Map<String, Breaker> breakers, List<List<String>> ties, List<Joint> joints) {
         return new Panel(
                 p.name(),
                 p.place(),
@@ -33,7 +24,7 @@ final class Parts {
                 p.spaces(),
                 p.rating(),
                 p.main(),
-                breakers,
+                p.breakers(),
                 ties,
                 p.pullOuts(),
                 p.exclusive(),
@@ -42,22 +33,22 @@ final class Parts {
                 p.bonded(),
                 p.neutralFuse(),
                 p.electrode(),
-                joints,
+                p.joints(),
                 p.complete(),
                 p.about());
     }
 
-    static Box withJoints(Box b, List<Joint> joints) {
-        return box(b, b.devices(), joints);
-    }
-
     static Box withDevices(Box b, Map<String, Device> devices) {
-        return box(b, devices, b.joints());
-    }
-
-    private static Box box(Box b, Map<String, Device> devices, List<Joint> joints) {
         return new Box(
-                b.name(), b.place(), b.shell(), b.cableEntries(), b.hidden(), devices, joints, b.complete(), b.about());
+                b.name(),
+                b.place(),
+                b.shell(),
+                b.cableEntries(),
+                b.hidden(),
+                devices,
+                b.joints(),
+                b.complete(),
+                b.about());
     }
 
     static Device withUnused(Device d, Set<String> unused) {
@@ -66,16 +57,7 @@ final class Parts {
 
     static Device device(Device d, DeviceKind kind, Map<String, Boolean> tabs, Set<String> unused) {
         return new Device(
-                d.name(),
-                kind,
-                d.rating(),
-                tabs,
-                unused,
-                d.load(),
-                d.watts(),
-                d.label(),
-                d.canopy(),
-                d.about());
+                d.name(), kind, d.rating(), tabs, unused, d.load(), d.watts(), d.label(), d.canopy(), d.about());
     }
 
     /** {@return whether a tab is in, as the file's reader understands a device} */

@@ -103,7 +103,8 @@ class MovesTest {
     @Test
     void landingsFollowABreakerIntoItsNewSpaces() {
         House after = Moves.apply(
-                        house(), moves("- {panel: main, was: [1, 3], is: 6+8, as: {rating: 15 A, protects: [ground-fault]}}"))
+                        house(),
+                        moves("- {panel: main, was: [1, 3], is: 6+8, as: {rating: 15 A, protects: [ground-fault]}}"))
                 .get();
         assertThat(touching(after)).contains("main: 6 K1.black", "main: 8 K1.red");
         assertThat(after.panels().get("main").ties()).isEmpty();
@@ -111,7 +112,8 @@ class MovesTest {
 
     @Test
     void aBreakerThatHoldsWiresIsNotRetired() {
-        Result<House> after = Moves.apply(house(), moves("- {remark: white, of: K2, colour: black}\n- {panel: main, was: [3]}"));
+        Result<House> after =
+                Moves.apply(house(), moves("- {remark: white, of: K2, colour: black}\n- {panel: main, was: [3]}"));
         assertThat(after.problems()).singleElement().satisfies(p -> {
             assertThat(p.message()).isEqualTo("Move 2: On 3 lands K1.red, and no pole is left for it.");
             assertThat(p.where().path()).isEqualTo("moves[2]");
@@ -153,7 +155,10 @@ class MovesTest {
                 - {move: K9.black, to: 5, in: main}
                 """);
         Draft draft = new Draft("d", "two-gang", 7L, "so that it holds", all);
-        assertThat(DraftFiles.parse("again", DraftFiles.write(draft), house()).get().draft()).isEqualTo(draft);
+        assertThat(DraftFiles.parse("again", DraftFiles.write(draft), house())
+                        .get()
+                        .draft())
+                .isEqualTo(draft);
 
         List<Problem> wrong = DraftFiles.parse(
                         "draft", "draft: d\nmoves:\n  - {cap: K1.red, at: gang}\n  - {lift: K1.red}\n", house())
@@ -182,7 +187,9 @@ class MovesTest {
                 made++;
                 Result<House> read = HouseFiles.parse("house", HouseWriter.write(h));
                 assertThat(read.problems()).as("seed %d after %s", seed, done).isEmpty();
-                assertThat(touching(read.get())).as("seed %d after %s", seed, done).isEqualTo(touching(h));
+                assertThat(touching(read.get()))
+                        .as("seed %d after %s", seed, done)
+                        .isEqualTo(touching(h));
             }
         }
         assertThat(made).isGreaterThan(100);
@@ -200,8 +207,9 @@ class MovesTest {
                 .map(Ref::said)
                 .distinct()
                 .toList();
-        List<Device> devices =
-                h.boxes().values().stream().flatMap(b -> b.devices().values().stream()).toList();
+        List<Device> devices = h.boxes().values().stream()
+                .flatMap(b -> b.devices().values().stream())
+                .toList();
         String device = devices.isEmpty() ? "none" : any(devices, random).name();
         String panel = any(new ArrayList<>(h.panels().keySet()), random);
         List<String> keys = new ArrayList<>(h.panels().get(panel).breakers().keySet());
@@ -216,20 +224,24 @@ class MovesTest {
             case 5 -> new Move.SwapLineAndLoad(device);
             case 6 -> new Move.RetireDevice(device);
             case 7 -> new Move.RetireCable(cable);
-            case 8 -> new Move.ChangeKind(
-                    device,
-                    any(List.copyOf(Kinds.standard().values()), random),
-                    Map.of("hot", "line.hot", "neutral", "line.neutral"));
-            case 9 -> new Move.AddDevice(in, new Device(
-                    "new-" + i,
-                    Kinds.standard().get("duplex-receptacle"),
-                    null,
-                    Map.of(),
-                    Set.of(),
-                    null,
-                    null,
-                    null,
-                    Provenance.NONE));
+            case 8 ->
+                new Move.ChangeKind(
+                        device,
+                        any(List.copyOf(Kinds.standard().values()), random),
+                        Map.of("hot", "line.hot", "neutral", "line.neutral"));
+            case 9 ->
+                new Move.AddDevice(
+                        in,
+                        new Device(
+                                "new-" + i,
+                                Kinds.standard().get("duplex-receptacle"),
+                                null,
+                                Map.of(),
+                                Set.of(),
+                                null,
+                                null,
+                                null,
+                                Provenance.NONE));
             default -> breaker(panel, keys, random);
         };
     }
