@@ -43,7 +43,7 @@ class ArchitectureTest {
             entry("answer", Set.of("problem", "record", "wiring")),
             entry("rules", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("survey", Set.of("problem", "record", "wiring", "loadflow", "answer")),
-            entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "answer")),
+            entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer")),
             entry("panelplan", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer", "store")),
@@ -52,6 +52,7 @@ class ArchitectureTest {
             entry(
                     "web",
                     Set.of(
+                            "rewire",
                             "loadflow",
                             "panelplan",
                             "rules",
@@ -65,6 +66,7 @@ class ArchitectureTest {
             entry(
                     "cli",
                     Set.of(
+                            "rewire",
                             "loadflow",
                             "panelplan",
                             "rules",

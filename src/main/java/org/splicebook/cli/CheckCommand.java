@@ -76,6 +76,9 @@ final class CheckCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
     private OutputOptions output = new OutputOptions();
 
     /** Who the list of items is for. */
@@ -90,7 +93,7 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = Houses.record(house, program, store);
+        House record = draft.over(Houses.record(house, program, store));
         Pack pack = packs.packs().apply(record);
         Checked checked = Checked.of(record, pack);
         if (against != null) {
@@ -121,6 +124,6 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private void print(ObjectNode json, String text) {
-        terminal.out().print(output.json() ? Json.text(json) + "\n" : text);
+        terminal.out().print(output.json() ? Json.text(draft.mark(json)) + "\n" : draft.mark(text));
     }
 }

@@ -36,6 +36,9 @@ final class DrawCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
     private OutputFile target = new OutputFile();
 
     DrawCommand(Program program, Terminal terminal) {
@@ -47,7 +50,7 @@ final class DrawCommand implements Callable<Integer> {
     public Integer call() {
         target.write(
                 terminal,
-                Drawings.of(kind, Derivation.derive(Houses.record(house, program, store)), subject)
+                Drawings.of(kind, Derivation.derive(draft.over(Houses.record(house, program, store))), subject)
                         .svg());
         return ExitCodes.OK;
     }

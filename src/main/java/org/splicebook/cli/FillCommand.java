@@ -49,6 +49,9 @@ final class FillCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
     private OutputOptions output = new OutputOptions();
 
     FillCommand(Program program, Terminal terminal) {
@@ -58,7 +61,7 @@ final class FillCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = Houses.record(house, program, store);
+        House record = draft.over(Houses.record(house, program, store));
         int year = edition == null ? BoxFills.edition(record) : edition;
         Wiring wiring = Derivation.derive(record);
         terminal.out().print(box == null ? all(BoxFills.of(wiring, year)) : one(wiring, box, year));
@@ -69,9 +72,9 @@ final class FillCommand implements Callable<Integer> {
         if (output.json()) {
             ObjectNode o = Json.object();
             o.set("boxes", Json.list(fills, FillJson::write));
-            return Json.text(o) + "\n";
+            return Json.text(draft.mark(o)) + "\n";
         }
-        return FillText.all(fills, output.width(terminal));
+        return draft.mark(FillText.all(fills, output.width(terminal)));
     }
 
     private String one(Wiring wiring, String name, int year) {
@@ -87,6 +90,8 @@ final class FillCommand implements Callable<Integer> {
                             : "The command fill without a box lists them."));
         }
         BoxFill fill = BoxFills.of(wiring, found, year);
-        return output.json() ? Json.text(FillJson.write(fill)) + "\n" : FillText.one(fill, output.width(terminal));
+        return output.json()
+                ? Json.text(draft.mark(FillJson.write(fill))) + "\n"
+                : draft.mark(FillText.one(fill, output.width(terminal)));
     }
 }

@@ -53,6 +53,9 @@ final class FlowCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
     private OutputOptions output = new OutputOptions();
 
     FlowCommand(Program program, Terminal terminal) {
@@ -62,7 +65,7 @@ final class FlowCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        LoadFlow flow = LoadFlow.of(Houses.record(house, program, store));
+        LoadFlow flow = LoadFlow.of(draft.over(Houses.record(house, program, store)));
         LoadCase said = state.read(flow);
         if (netlist) {
             terminal.out().print(SpiceText.of(flow.solve(said).get()));
@@ -76,8 +79,8 @@ final class FlowCommand implements Callable<Integer> {
         terminal.out()
                 .print(
                         output.json()
-                                ? Json.text(FlowJson.write(result)) + "\n"
-                                : FlowText.write(result, amperes, output.width(terminal)));
+                                ? Json.text(draft.mark(FlowJson.write(result))) + "\n"
+                                : draft.mark(FlowText.write(result, amperes, output.width(terminal))));
         return ExitCodes.OK;
     }
 
@@ -86,7 +89,7 @@ final class FlowCommand implements Callable<Integer> {
         House record = flow.circuit().house();
         FlowReport which = Objects.requireNonNull(report.wanted());
         return output.json()
-                ? Json.text(FlowReportJson.write(record, which, made)) + "\n"
-                : FlowReportText.write(record, which, made, output.width(terminal));
+                ? Json.text(draft.mark(FlowReportJson.write(record, which, made))) + "\n"
+                : draft.mark(FlowReportText.write(record, which, made, output.width(terminal)));
     }
 }

@@ -82,6 +82,13 @@ public record House(
                 tests, accepted, about);
     }
 
+    /** {@return the same record called otherwise} */
+    public House withName(String another) {
+        return new House(
+                id, another, built, basis, code, area, complete, sources, places, panels, cables, boxes, sightings,
+                tests, accepted, about);
+    }
+
     /** {@return what people call it} */
     public String said() {
         return name == null ? id : name;

@@ -1,7 +1,7 @@
 /**
  * Drafts: what a house would be after a change, and what that changes.
  *
- * <p>May import {@code problem}, {@code record}, {@code wiring}, {@code loadflow} and {@code answer}.
+ * <p>May import {@code problem}, {@code record}, {@code wiring}, {@code loadflow}, {@code rules} and {@code answer}.
  */
 @NullMarked
 package org.splicebook.rewire;

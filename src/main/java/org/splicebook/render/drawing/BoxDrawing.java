@@ -34,7 +34,7 @@ final class BoxDrawing {
     private final House house;
     private final Wiring wiring;
     private final Box box;
-    private final Sketch s = new Sketch();
+    private final Sketch s;
     private final List<String> said = new ArrayList<>();
     private final Map<String, Double> rows = new LinkedHashMap<>();
     private final Map<String, Insulation> colours = new LinkedHashMap<>();
@@ -42,6 +42,7 @@ final class BoxDrawing {
 
     private BoxDrawing(Wiring wiring, Box box) {
         this.house = wiring.house();
+        this.s = new Sketch(house);
         this.wiring = wiring;
         this.box = box;
         this.uses = wiring.wires().stream().collect(Collectors.toMap(WireUse::wire, BoxDrawing::use, (a, b) -> a));

@@ -68,7 +68,7 @@ final class CircuitDrawing {
                         true));
         List<String> said = new ArrayList<>();
         walk(graph, start, said);
-        Sketch s = new Sketch();
+        Sketch s = new Sketch(wiring.house());
         String title = "Circuit of " + breaker.said();
         double y = Sketch.MARGIN + Sketch.LARGE;
         s.bold(Sketch.MARGIN, y, Sketch.LARGE, title);

@@ -38,7 +38,7 @@ final class HouseDrawing {
             loss.rows().forEach(r -> rows.put(r.loadPoint(), r));
         }
         String title = wiring.house().said() + (loss == null ? " by room" : ": what " + said(loss) + " takes down");
-        Sketch s = new Sketch();
+        Sketch s = new Sketch(wiring.house());
         s.bold(Sketch.MARGIN, Sketch.MARGIN + Sketch.LARGE, Sketch.LARGE, title);
         double top = Sketch.MARGIN + Sketch.LARGE + Sketch.LINE + 4;
         if (loss != null) {

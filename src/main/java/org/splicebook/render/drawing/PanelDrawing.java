@@ -38,7 +38,7 @@ final class PanelDrawing {
     }
 
     private Drawing draw() {
-        Sketch s = new Sketch();
+        Sketch s = new Sketch(wiring.house());
         double y = Sketch.MARGIN + Sketch.LARGE;
         String title = "Panel " + panel.name() + ", " + Parts.place(wiring.house(), panel.place());
         s.bold(Sketch.MARGIN, y, Sketch.LARGE, title);

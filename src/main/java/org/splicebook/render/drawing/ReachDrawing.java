@@ -64,7 +64,7 @@ final class ReachDrawing {
         if (possible > 0) {
             head.add("Not proved for " + possible + " more load points: they count as not protected.");
         }
-        Sketch s = new Sketch();
+        Sketch s = new Sketch(wiring.house());
         String title = "Where " + subject + " protects";
         double y = Sketch.MARGIN + Sketch.LARGE;
         s.bold(Sketch.MARGIN, y, Sketch.LARGE, title);

@@ -3,6 +3,7 @@ package org.splicebook.render.drawing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.splicebook.record.House;
 
 /** A drawing being made: lines, frames and words, written as SVG. */
 final class Sketch {
@@ -17,10 +18,17 @@ final class Sketch {
     private static final String BROAD = "mwMW@%—→";
     private static final String NARROW = "iljtfrI.,:;'|()[]! ";
 
+    /** Whose wiring it shows, told at the foot. */
+    private final String house;
+
     private final StringBuilder body = new StringBuilder();
     private final List<Drawing.Label> labels = new ArrayList<>();
     private double right;
     private double bottom;
+
+    Sketch(House house) {
+        this.house = house.said();
+    }
 
     /** {@return no less than the width of the words in any usual sans-serif face} */
     static double width(String text, double size, boolean bold) {
@@ -150,7 +158,8 @@ final class Sketch {
 
     /** Ends it with the caution that every drawing bears. */
     Drawing done(String title, String said) {
-        text(MARGIN, bottom + LINE + MARGIN, SMALL, CAUTION);
+        text(MARGIN, bottom + LINE + MARGIN, SMALL, house + ".");
+        text(MARGIN, bottom + LINE, SMALL, CAUTION);
         double w = Math.ceil(right + MARGIN);
         double h = Math.ceil(bottom + MARGIN);
         String svg = String.format(

@@ -22,11 +22,12 @@ final class WayDrawing {
     private static final double HIGH = 44;
 
     private final House house;
-    private final Sketch s = new Sketch();
+    private final Sketch s;
     private final List<String> said = new ArrayList<>();
 
     private WayDrawing(Wiring wiring) {
         this.house = wiring.house();
+        this.s = new Sketch(house);
     }
 
     /** A box on a way, and the wire by which the way comes to it from the load point's side. */
