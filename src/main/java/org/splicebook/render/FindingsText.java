@@ -17,7 +17,8 @@ import org.splicebook.rules.RuleText;
 
 /** Findings as text for people: what the record shows, worst first; what is possible; what has to be known; then the cautions. */
 public final class FindingsText {
-    static final String ADVICE =
+    /** Stands with every list of findings. */
+    public static final String ADVICE =
             "This is advice before an inspection, never an approval. The local code and the inspector decide.";
 
     private final int width;

@@ -41,16 +41,20 @@ final class DrawingApi {
     }
 
     private void draw(Context ctx) {
-        String word = ctx.pathParam("kind");
-        DrawingKind kind = DrawingKind.find(word)
+        DrawingKind kind = kind(ctx.pathParam("kind"));
+        String subject = Objects.requireNonNullElse(ctx.queryParam("of"), "");
+        String svg = Drawings.of(kind, Derivation.derive(house(ctx)), subject).svg();
+        ctx.contentType("image/svg+xml; charset=utf-8").result(svg);
+    }
+
+    /** {@return the kind of drawing of that word} */
+    static DrawingKind kind(String word) {
+        return DrawingKind.find(word)
                 .orElseThrow(() -> new ProblemException(Problem.error(
                         ProblemKind.NOT_FOUND,
                         Where.field("kind"),
                         "'" + word + "' is nothing that can be drawn.",
                         "There are " + DrawingKind.words() + ".")));
-        String subject = Objects.requireNonNullElse(ctx.queryParam("of"), "");
-        String svg = Drawings.of(kind, Derivation.derive(house(ctx)), subject).svg();
-        ctx.contentType("image/svg+xml; charset=utf-8").result(svg);
     }
 
     private House house(Context ctx) {

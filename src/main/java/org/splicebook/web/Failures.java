@@ -65,7 +65,7 @@ final class Failures {
     private static void answer(Context ctx, int status, List<Problem> problems) {
         ctx.status(status);
         if (!ctx.path().startsWith(Api.BASE)) {
-            ctx.html(Pages.failed(problems));
+            ctx.html(Templates.failed(problems));
             return;
         }
         ctx.contentType("application/problem+json").result(Json.text(document(ctx.path(), status, problems)));

@@ -1,25 +1,48 @@
 package org.splicebook.web;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.http.Context;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Leads;
 import org.splicebook.answer.Question;
-import org.splicebook.answer.Reply;
-import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.record.House;
+import org.splicebook.render.FindingsText;
+import org.splicebook.render.drawing.Drawing;
+import org.splicebook.render.drawing.DrawingKind;
+import org.splicebook.render.drawing.Drawings;
+import org.splicebook.rules.Acceptances;
+import org.splicebook.rules.Finding;
+import org.splicebook.rules.Severity;
 import org.splicebook.store.HouseStore;
-import org.splicebook.store.Revision;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.web.view.Card;
+import org.splicebook.web.view.Fact;
+import org.splicebook.web.view.Form;
+import org.splicebook.web.view.HouseBar;
+import org.splicebook.web.view.HousePage;
+import org.splicebook.web.view.Link;
+import org.splicebook.web.view.Section;
 
-/** The few pages: where to begin, a house with its questions, a reply, and the contract to try out. */
+/** The pages: houses, one house, a card for each of its things, findings, questions, replies, drawings, the contract to try out. */
 final class Pages {
-    private static final String JOB = """
-            <p>Someone is about to touch the wiring of an older home. Before a cover comes off they must know what every wire
-            behind it belongs to: which breaker feeds it, where its neutral returns, which protective device it relies on, what
-            else goes off with it and what stays live. Splicebook keeps what was seen, tested and read on labels, and answers
-            from that, with its reasons.</p>
-            """;
+    private static final String HOUSE = "/houses/{house}";
+    private static final int MOST_KEPT = 30;
+
+    private record Key(String house, long number, String digest) {}
 
     private final HouseStore store;
+
+    /** Revisions never change, so what is kept never goes stale. */
+    private final Cache<Key, Look> looks =
+            Caffeine.newBuilder().maximumSize(MOST_KEPT).build();
 
     Pages(HouseStore store) {
         this.store = store;
@@ -28,8 +51,19 @@ final class Pages {
     List<Route> routes() {
         return List.of(
                 Route.get("/", this::start),
-                Route.get("/houses/{house}", this::house),
-                Route.get("/houses/{house}/questions/{question}", ctx -> reply(ctx, Api.house(ctx))),
+                Route.get(HOUSE, this::house),
+                Route.get(HOUSE + "/search", this::search),
+                Route.get(HOUSE + "/findings", this::findings),
+                Route.get(HOUSE + "/findings/{rule}/{subject}", this::finding),
+                Route.get(HOUSE + "/drawings/{kind}", this::drawing),
+                Route.get(HOUSE + "/questions", this::questions),
+                Route.get(HOUSE + "/questions/{question}", ctx -> reply(ctx, Api.house(ctx))),
+                Route.get(HOUSE + "/points/{name}", ctx -> card(ctx, "points")),
+                Route.get(HOUSE + "/boxes/{name}", ctx -> card(ctx, "boxes")),
+                Route.get(HOUSE + "/breakers/{name}", ctx -> card(ctx, "breakers")),
+                Route.get(HOUSE + "/cables/{name}", ctx -> card(ctx, "cables")),
+                Route.get(HOUSE + "/places/{name}", ctx -> card(ctx, "places")),
+                Route.get(HOUSE + "/panels/{name}", ctx -> card(ctx, "panels")),
                 Route.get("/questions/{question}", ctx -> reply(ctx, "")),
                 Route.get("/api", ctx -> ctx.html(Resources.text("api.html"))),
                 Route.get(
@@ -40,70 +74,227 @@ final class Pages {
                         ctx -> ctx.contentType("text/javascript; charset=utf-8").result(Resources.text("api.js"))));
     }
 
+    private Look look(Context ctx) {
+        StoredHouse stored = store.findHouse(Api.house(ctx)).orElseThrow(() -> Api.notFound(ctx));
+        Key key = new Key(
+                stored.revision().house(),
+                stored.revision().number(),
+                stored.revision().digest());
+        return Objects.requireNonNull(looks.get(key, k -> Look.of(stored)));
+    }
+
+    private Cards cards(Look look) {
+        String id = look.house().id();
+        return new Cards(look, new Paths(id), store.sightings(id));
+    }
+
+    private static HouseBar bar(Look look) {
+        return new HouseBar(
+                new Paths(look.house().id()).base(),
+                look.house().said(),
+                look.stored().revision().number());
+    }
+
     private void start(Context ctx) {
-        List<Revision> houses = store.listHouses();
-        String listed = houses.isEmpty()
-                ? "<p>No house is stored yet. The command <code>load</code> stores one from a house file.</p>"
-                : "<ul>"
-                        + Html.each(
-                                houses,
-                                r -> "<li>" + link("/houses/" + path(r.house()), r.name()) + ", revision " + r.number()
-                                        + "</li>")
-                        + "</ul>";
-        List<Question> across =
-                store.questions().stream().filter(Question::acrossHouses).toList();
-        ctx.html(Html.page(
-                "Splicebook",
-                JOB + "<h2>Houses</h2>\n" + listed + "\n" + questions("Questions across houses", "", across)
-                        + "<h2>For programs</h2>\n<p>" + link("/api", "The API, to read and to try") + "</p>"));
+        List<Link> houses = store.listHouses().stream()
+                .map(r -> new Link(new Paths(r.house()).base(), r.name(), "revision " + r.number()))
+                .toList();
+        List<Form> across = store.questions().stream()
+                .filter(Question::acrossHouses)
+                .map(q -> form("", q))
+                .toList();
+        ctx.html(Templates.page("houses", Map.of("houses", houses, "questions", across)));
     }
 
     private void house(Context ctx) {
-        String id = Api.house(ctx);
-        Revision r = store.findHouse(id).orElseThrow(() -> Api.notFound(ctx)).revision();
-        List<Question> own =
-                store.questions().stream().filter(q -> !q.acrossHouses()).toList();
-        ctx.html(Html.page(
-                r.name(),
-                "<p>House <code>" + Html.text(id) + "</code>, revision " + r.number() + ", stored "
-                        + Html.text(r.stored()) + ".</p>" + questions("Questions", "/houses/" + path(id), own)));
+        Look look = look(ctx);
+        House h = look.house();
+        Paths paths = new Paths(h.id());
+        String ask = paths.base() + "/questions/";
+        List<String> boxes = new ArrayList<>(h.boxes().keySet());
+        boxes.addAll(h.panels().keySet());
+        List<Form> forms = new ArrayList<>();
+        if (!boxes.isEmpty()) {
+            forms.add(choose(
+                    ask + "shut-off", "Open a box or a panel", "box", "Box or panel", boxes, "What must be off?"));
+        }
+        if (!h.places().isEmpty()) {
+            List<String> places = List.copyOf(h.places().keySet());
+            forms.add(choose(ask + "shut-off", "Drill into a wall", "spot", "Place", places, "What may be behind it?"));
+            forms.add(choose(ask + "dark", "Emergency: make a place dark", "place", "Place", places, "Which throws?"));
+        }
+        forms.add(new Form(
+                paths.base() + "/search",
+                "Something is dead, or should be looked up",
+                List.of(new Form.Field("q", "Name", "", "its name, its room, its directory line", true, List.of())),
+                "Find it"));
+        Map<Severity, Long> counts = new LinkedHashMap<>();
+        look.checked().open().forEach(f -> counts.merge(f.severity(), 1L, Long::sum));
+        List<Link> findings = new ArrayList<>();
+        counts.forEach((s, n) -> findings.add(new Link(paths.base() + "/findings", n + " " + s.word(), "")));
+        List<Section> sections = List.of(
+                new Section("Findings", "Advice before an inspection, never an approval.", findings),
+                new Section(
+                        "Panels",
+                        "",
+                        h.panels().keySet().stream().map(paths::panel).toList()),
+                new Section(
+                        "Places",
+                        "",
+                        h.places().values().stream()
+                                .map(p -> paths.place(p.name(), p.said()))
+                                .toList()),
+                new Section("Ask", "", List.of(new Link(paths.base() + "/questions", "All questions", ""))));
+        ctx.html(
+                Templates.page("house", Map.of("bar", bar(look), "page", new HousePage(facts(look), forms, sections))));
     }
 
-    private static String questions(String title, String base, List<Question> questions) {
-        return questions.isEmpty()
-                ? ""
-                : "<h2>" + title + "</h2>\n" + Html.each(questions, q -> form(base + "/questions/" + path(q.id()), q));
+    private static Form choose(
+            String action, String words, String name, String label, List<String> choices, String button) {
+        return new Form(action, words, List.of(new Form.Field(name, label, choices.get(0), "", true, choices)), button);
     }
 
-    private static String form(String action, Question q) {
-        String fields = Html.each(
-                q.parameters(),
-                p -> "<label>" + Html.text(p.name()) + " <input name=\"" + Html.text(p.name())
-                        + "\" value=\"" + Html.text(p.otherwise()) + "\""
-                        + (p.otherwise().isEmpty() ? " required" : "") + "> <small>"
-                        + Html.text(p.meaning()) + "</small></label>");
-        return "<form action=\"" + Html.text(action) + "\"><p>" + Html.text(q.words()) + "</p>" + fields
-                + "<button>Ask</button></form>";
+    private static List<Fact> facts(Look look) {
+        House h = look.house();
+        return List.of(
+                fact("Load points", look.points().size()),
+                fact("Boxes", h.boxes().size()),
+                fact("Cables", h.cables().size()),
+                new Fact(
+                        "Revision",
+                        List.of(Link.words(look.stored().revision().number() + ", stored "
+                                + look.stored().revision().stored()))));
+    }
+
+    private static Fact fact(String name, int count) {
+        return new Fact(name, List.of(Link.words(String.valueOf(count))));
+    }
+
+    private void card(Context ctx, String kind) {
+        Look look = look(ctx);
+        String name = ctx.pathParam("name");
+        @Nullable Card card = cards(look).of(kind, name);
+        if (card == null) {
+            throw Failures.failure(
+                    ProblemKind.NOT_FOUND,
+                    "The house " + look.house().id() + " has nothing called " + name + " there.",
+                    "Search for it by a part of its name.");
+        }
+        ctx.html(Templates.page("card", Map.of("bar", bar(look), "card", card)));
+    }
+
+    private void search(Context ctx) {
+        Look look = look(ctx);
+        String words = Objects.requireNonNullElse(ctx.queryParam("q"), "");
+        List<Link> found = new Finder(look, new Paths(look.house().id())).search(words);
+        listed(
+                ctx,
+                look,
+                "Found by \"" + words + "\"",
+                found.isEmpty() ? "Nothing of that name is recorded. Try a part of the name, or the room." : "",
+                List.of(new Section("Names", found.size() + " found.", found)),
+                List.of());
+    }
+
+    private void findings(Context ctx) {
+        Look look = look(ctx);
+        Cards cards = cards(look);
+        Map<Severity, List<Link>> by = new LinkedHashMap<>();
+        look.checked()
+                .open()
+                .forEach(f ->
+                        by.computeIfAbsent(f.severity(), k -> new ArrayList<>()).add(cards.finding(f)));
+        List<Section> sections = new ArrayList<>();
+        by.forEach((s, links) -> sections.add(new Section(s.word(), "", links)));
+        listed(
+                ctx,
+                look,
+                "Findings",
+                "By " + look.checked().pack().title() + ". " + FindingsText.ADVICE,
+                sections,
+                Caution.forWhat(Leads.TO_THE_RECORD));
+    }
+
+    private void finding(Context ctx) {
+        Look look = look(ctx);
+        Finding f = Acceptances.find(look.checked(), ctx.pathParam("rule") + "/" + ctx.pathParam("subject"))
+                .get();
+        Cards cards = cards(look);
+        Paths paths = new Paths(look.house().id());
+        List<Section> sections = new ArrayList<>();
+        sections.add(words("How bad", f.severity().word() + ", " + f.certainty().word()));
+        sections.add(words("Judged", String.join("; ", f.judged().said())));
+        sections.add(words("Article", f.article() + (f.mark().isEmpty() ? "" : " (" + f.mark() + ")")));
+        sections.add(words("Cure", f.cure() + (f.licensed() ? " This needs a licensed person." : "")));
+        sections.add(new Section(
+                "Load points",
+                "",
+                f.outlets().stream()
+                        .map(o -> look.points().containsKey(o)
+                                ? cards.line(
+                                        Objects.requireNonNull(look.points().get(o)))
+                                : Link.words(o))
+                        .toList()));
+        sections.add(new Section(
+                "Boxes and panels",
+                "",
+                f.boxes().stream()
+                        .map(b -> look.house().panels().containsKey(b) ? paths.panel(b) : paths.box(b))
+                        .toList()));
+        sections.removeIf(s -> s.items().isEmpty());
+        listed(ctx, look, f.title() + ", " + f.subject(), f.said(), sections, Caution.forWhat(Leads.TO_THE_RECORD));
+    }
+
+    private static Section words(String title, String words) {
+        return new Section(title, "", words.isBlank() ? List.of() : List.of(Link.words(words)));
+    }
+
+    private static void listed(
+            Context ctx, Look look, String title, String lead, List<Section> sections, List<String> cautions) {
+        ctx.html(Templates.page(
+                "listed",
+                Map.of("title", title, "bar", bar(look), "lead", lead, "sections", sections, "cautions", cautions)));
+    }
+
+    private void drawing(Context ctx) {
+        Look look = look(ctx);
+        DrawingKind kind = DrawingApi.kind(ctx.pathParam("kind"));
+        Drawing d = Drawings.of(kind, look.wiring(), Objects.requireNonNullElse(ctx.queryParam("of"), ""));
+        ctx.html(Templates.page("picture", Map.of("title", d.title(), "bar", bar(look), "svg", d.svg())));
+    }
+
+    private void questions(Context ctx) {
+        Look look = look(ctx);
+        String base = new Paths(look.house().id()).base();
+        List<Form> forms = store.questions().stream()
+                .filter(q -> !q.acrossHouses())
+                .map(q -> form(base, q))
+                .toList();
+        ctx.html(Templates.page("questions", Map.of("bar", bar(look), "forms", forms)));
+    }
+
+    private static Form form(String base, Question q) {
+        return new Form(
+                base + "/questions/" + Paths.part(q.id()),
+                q.words(),
+                q.parameters().stream()
+                        .map(p -> new Form.Field(
+                                p.name(),
+                                p.name(),
+                                p.otherwise(),
+                                p.meaning(),
+                                p.otherwise().isEmpty(),
+                                List.of()))
+                        .toList(),
+                "Ask");
     }
 
     private void reply(Context ctx, String house) {
-        Reply reply = store.ask(ctx.pathParam("question"), house, QuestionApi.parameters(ctx))
+        var reply = store.ask(ctx.pathParam("question"), house, QuestionApi.parameters(ctx))
                 .get();
-        ctx.html(ReplyPage.write(reply));
-    }
-
-    /** {@return a page that says what went wrong} */
-    static String failed(List<Problem> problems) {
-        return Html.page(
-                "That did not work",
-                Html.list("Why", problems.stream().map(Problem::said).toList()));
-    }
-
-    private static String link(String to, String words) {
-        return "<a href=\"" + Html.text(to) + "\">" + Html.text(words) + "</a>";
-    }
-
-    private static String path(String segment) {
-        return URLEncoder.encode(segment, StandardCharsets.UTF_8).replace("+", "%20");
+        Map<String, Object> parameters = new LinkedHashMap<>();
+        parameters.put("reply", ReplyPage.of(reply));
+        parameters.put("bar", house.isEmpty() ? null : bar(look(ctx)));
+        ctx.html(Templates.page("reply", parameters));
     }
 }

@@ -1,62 +1,88 @@
 package org.splicebook.web;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Caution;
-import org.splicebook.answer.Heading;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Listing;
 import org.splicebook.answer.Reply;
 import org.splicebook.answer.Row;
 import org.splicebook.render.ReplyText;
 import org.splicebook.render.Table;
+import org.splicebook.web.view.ReplyView;
+import org.splicebook.web.view.Rows;
 
-/** A reply as a page: outcome, rows with their reasons, then what was assumed, then the cautions. */
+/** A reply as a page shows it: outcome, rows with their reasons, what is to be done, what was assumed, then the cautions. */
 final class ReplyPage {
     private ReplyPage() {}
 
-    static String write(Reply reply) {
-        String body = reply instanceof Answer a ? answer(a) : listing((Listing) reply);
-        return Html.page(reply.heading().words(), heading(reply.heading()) + body);
-    }
-
-    private static String heading(Heading h) {
-        String house = h.revision() == 0
-                ? ""
-                : "<p>" + Html.text(h.houseName()) + ", revision " + h.revision() + ", stored " + Html.text(h.stored())
-                        + ".</p>\n";
-        return house + (h.draft() ? "<p><strong>" + Html.text(ReplyText.DRAFT) + "</strong></p>\n" : "");
-    }
-
-    private static String answer(Answer a) {
-        StringBuilder body = new StringBuilder("<p><strong>" + Html.text(a.outcome()) + "</strong></p>\n");
+    static ReplyView of(Reply reply) {
+        String mark = reply.heading().draft() ? ReplyText.DRAFT : "";
+        if (reply instanceof Listing l) {
+            Rows rows = new Rows(
+                    "",
+                    l.columns(),
+                    l.rows().stream()
+                            .map(r -> r.stream().map(Table::cell).toList())
+                            .toList());
+            return new ReplyView(
+                    reply.heading().words(),
+                    mark,
+                    l.rows().isEmpty() ? "Nothing." : "",
+                    List.of(rows),
+                    List.of(),
+                    Caution.forWhat(Leads.TO_A_SWITCH));
+        }
+        Answer a = (Answer) reply;
+        List<Rows> tables = new ArrayList<>();
         for (Row.Status status : Row.Status.values()) {
-            rows(body, status, a.rows(status));
+            if (status != Row.Status.EXCLUDED) {
+                tables.add(rows(status, a.rows(status)));
+            }
         }
-        a.sections()
-                .forEach(s -> body.append(
-                        s.isInOrder() ? Html.steps(s.title(), s.lines()) : Html.list(s.title(), s.lines())));
-        return body
-                + Html.list("Assumed", a.assumed())
-                + Html.list("Not proven by the given facts", a.notProven())
-                + Html.list("What would settle it", a.wouldSettle())
-                + Html.list(ReplyText.CAUTIONS, a.cautions());
+        List<ReplyView.Lines> lists = new ArrayList<>();
+        a.sections().forEach(s -> lists.add(new ReplyView.Lines(s.title(), s.isInOrder(), s.lines())));
+        lists.add(new ReplyView.Lines(
+                ReplyText.title(Row.Status.EXCLUDED), false, excluded(a.rows(Row.Status.EXCLUDED))));
+        lists.add(new ReplyView.Lines("Assumed", false, a.assumed()));
+        lists.add(new ReplyView.Lines("Not proven by the given facts", false, a.notProven()));
+        lists.add(new ReplyView.Lines("What would settle it", false, a.wouldSettle()));
+        return new ReplyView(a.heading().words(), mark, a.outcome(), tables, lists, a.cautions());
     }
 
-    private static void rows(StringBuilder body, Row.Status status, List<Row> rows) {
-        if (rows.isEmpty()) {
-            return;
+    /** What is excluded, those for one reason in a line. */
+    private static List<String> excluded(List<Row> rows) {
+        Map<String, List<String>> by = new LinkedHashMap<>();
+        for (Row r : rows) {
+            String because = Stream.concat(r.columns().values().stream().map(Table::cell), r.why().stream())
+                    .filter(s -> !s.isBlank())
+                    .distinct()
+                    .collect(Collectors.joining(", "));
+            by.computeIfAbsent(because, k -> new ArrayList<>()).add(r.subject());
         }
+        List<String> lines = new ArrayList<>();
+        by.forEach((because, subjects) ->
+                lines.add(String.join(", ", subjects) + (because.isEmpty() ? "" : ": " + because)));
+        return lines;
+    }
+
+    private static Rows rows(Row.Status status, List<Row> rows) {
         Set<String> names = new LinkedHashSet<>();
         rows.forEach(r -> names.addAll(r.columns().keySet()));
         List<String> columns = new ArrayList<>(List.of("what"));
         columns.addAll(names);
         columns.addAll(List.of("basis", "why"));
-        body.append("<h2>").append(Html.text(ReplyText.title(status))).append("</h2>\n");
-        body.append(Html.table(columns, rows.stream().map(r -> cells(r, names)).toList()));
+        return new Rows(
+                ReplyText.title(status),
+                columns,
+                rows.stream().map(r -> cells(r, names)).toList());
     }
 
     private static List<String> cells(Row r, Set<String> names) {
@@ -65,14 +91,5 @@ final class ReplyPage {
         cells.add(r.basis().word());
         cells.add(String.join(" → ", r.why()));
         return cells;
-    }
-
-    private static String listing(Listing l) {
-        return Html.table(
-                        l.columns(),
-                        l.rows().stream()
-                                .map(r -> r.stream().map(Table::cell).toList())
-                                .toList())
-                + Html.list(ReplyText.CAUTIONS, Caution.forWhat(Leads.TO_A_SWITCH));
     }
 }

@@ -2,6 +2,12 @@ package org.splicebook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.LinkedHashSet;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -13,7 +19,7 @@ class PagesIT {
 
     @BeforeAll
     static void start() {
-        served = new Served();
+        served = Served.answering();
         String hostile =
                 Served.ALDER_ROW.replace("name: 14 Alder Row, rear flat", "name: \"<script>alert(1)</script>\\\"'&\"");
         served.store.put(HouseFiles.parse("a", hostile).get(), 0, "me", "new");
@@ -37,7 +43,7 @@ class PagesIT {
         }) {
             assertThat(served.get(path).body()).as(path).doesNotContain("<script>alert");
         }
-        assertThat(served.get(PAGE).body()).contains("&lt;script&gt;alert(1)&lt;/script&gt;&quot;&#39;&amp;");
+        assertThat(served.get(PAGE).body()).contains("&lt;script&gt;alert(1)&lt;/script&gt;\"'&amp;");
     }
 
     @Test
@@ -45,6 +51,61 @@ class PagesIT {
         assertThat(served.get(PAGE + "/questions/goes-off?breaker=main.6").body())
                 .containsSubsequence(
                         "1 shown, 1 possible", "wire K1.black", "No tap is buried", "Before a hand goes near a wire");
+    }
+
+    /** From the start page on: whatever a page leads to is there, is whole, and escapes what comes from the record. */
+    @Test
+    void everyLinkOfEveryPageLeadsToAWholePage() throws Exception {
+        Set<String> seen = new LinkedHashSet<>(Set.of("/"));
+        Deque<String> next = new ArrayDeque<>(seen);
+        Pattern link = Pattern.compile("href=\"([^\"]+)\"");
+        while (!next.isEmpty()) {
+            String path = next.remove();
+            var answer = served.get(path);
+            boolean inGraphOnly = path.matches(".*/questions/(what-goes-off|way-back)[?].*");
+            assertThat(answer.statusCode()).as(path).isEqualTo(inGraphOnly ? 404 : 200);
+            if (inGraphOnly) {
+                continue;
+            }
+            String type = answer.headers().firstValue("Content-Type").orElse("");
+            if (!type.startsWith("text/html") || path.equals("/api")) {
+                continue;
+            }
+            String page = answer.body();
+            assertThat(page).as(path).contains("<h1>", "</html>").doesNotContain("<script>alert", "style=\"");
+            int ids = page.split(" id=\"main\"", -1).length - 1;
+            assertThat(ids).as(path).isEqualTo(1);
+            Matcher m = link.matcher(page);
+            while (m.find()) {
+                String to = m.group(1).replace("&amp;", "&");
+                if (!to.startsWith("#") && seen.add(to)) {
+                    next.add(to);
+                }
+            }
+        }
+        assertThat(seen)
+                .contains(
+                        PAGE + "/boxes/bench",
+                        PAGE + "/points/bench-1.top",
+                        PAGE + "/panels/main",
+                        PAGE + "/questions/shut-off?box=bench",
+                        PAGE + "/findings");
+        assertThat(seen).anyMatch(p -> p.startsWith(PAGE + "/breakers/main.2%2B4"));
+    }
+
+    @Test
+    void cardOfALoadPointTellsWhatFeedsItAndWhatIsNotShown() {
+        assertThat(served.get(PAGE + "/points/bench-1.top").body())
+                .contains("Fed by main.", "as recorded", "Protected by", "<svg", "Before a hand goes near a wire");
+        assertThat(served.get(PAGE + "/points/none").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void searchFindsByEveryWordOfNameRoomAndDirectory() {
+        assertThat(served.get(PAGE + "/search?q=bench+load").body()).contains("/points/bench-1.top");
+        assertThat(served.get(PAGE + "/search?q=zzz").body()).contains("Nothing of that name");
+        assertThat(served.get(PAGE + "/search?q=%22%3E%3Cscript%3Ealert(1)").body())
+                .doesNotContain("<script>alert");
     }
 
     @Test

@@ -10,7 +10,11 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.splicebook.ask.AnsweringStore;
+import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryStore;
+import org.splicebook.wiring.Derivation;
 
 /** A real server on a port of the system's choice, over a store in memory, and ways to send to it. */
 final class Served implements AutoCloseable {
@@ -18,10 +22,25 @@ final class Served implements AutoCloseable {
     static final String ID = "alder-row-14b";
     static final String HOUSE = "/api/v1/houses/" + ID;
 
-    final MemoryStore store = new MemoryStore();
-    final WebServer server = WebServer.start(
-            store, new WebSettings("127.0.0.1", 0, Set.of("wiring.test"), WebSettings.LARGEST_BODY, "9"));
+    final MemoryStore store;
+    final WebServer server;
     private final HttpClient http = HttpClient.newHttpClient();
+
+    Served() {
+        this(new MemoryStore(), s -> s);
+    }
+
+    private Served(MemoryStore store, UnaryOperator<HouseStore> before) {
+        this.store = store;
+        this.server = WebServer.start(
+                before.apply(store),
+                new WebSettings("127.0.0.1", 0, Set.of("wiring.test"), WebSettings.LARGEST_BODY, "9"));
+    }
+
+    /** {@return one that answers computed questions too} */
+    static Served answering() {
+        return new Served(new MemoryStore(), s -> new AnsweringStore(s, Derivation::derive));
+    }
 
     /** Sends a request; headers are name, value, name, value. */
     HttpResponse<String> send(String method, String path, String body, String... headers) {

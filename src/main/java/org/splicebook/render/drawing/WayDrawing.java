@@ -17,7 +17,7 @@ import org.splicebook.wiring.Wiring;
 
 /** Feed left, return right, from the panel down to the load point; boxes that both pass stand across both. */
 final class WayDrawing {
-    private static final double LANE = 210;
+    private static final double LANE = 158;
     private static final double GAP = 16;
     private static final double HIGH = 44;
 
@@ -103,9 +103,8 @@ final class WayDrawing {
     private double lanes(LoadPointWiring l, String left, String right, List<Stop> feed, List<Stop> back, double top) {
         double y = top + Sketch.PLAIN;
         double x2 = Sketch.MARGIN + LANE + GAP;
-        s.bold(Sketch.MARGIN, y, Sketch.PLAIN, left);
-        s.bold(x2, y, Sketch.PLAIN, right);
-        y += GAP;
+        double ends = Math.max(head(left, Sketch.MARGIN, y), head(right, x2, y));
+        y = ends + GAP - Sketch.LINE;
         said.add(left + ": " + names(feed) + ". " + right + ": " + names(back) + ".");
         Set<String> both = new LinkedHashSet<>(feed.stream().map(Stop::box).toList());
         both.retainAll(back.stream().map(Stop::box).toList());
@@ -159,6 +158,15 @@ final class WayDrawing {
                 Sketch.PLAIN,
                 l.id() + (apart ? " (its wires come in unlike cables)" : ""));
         return y + GAP;
+    }
+
+    private double head(String words, double x, double top) {
+        double y = top;
+        for (String line : Sketch.wrap(words, Sketch.PLAIN, LANE / 1.1)) {
+            s.bold(x, y, Sketch.PLAIN, line);
+            y += Sketch.LINE;
+        }
+        return y;
     }
 
     private static String cable(String wire) {
