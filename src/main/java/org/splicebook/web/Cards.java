@@ -294,7 +294,9 @@ final class Cards {
                 "Panel",
                 name,
                 "Behind its cover only qualified people work: the supply side stays live with the main off.",
-                List.of(paths.ask("shut-off", "box", name, "What must be off before its cover comes off")),
+                List.of(
+                        paths.ask("shut-off", "box", name, "What must be off before its cover comes off"),
+                        new Link(paths.of("panels", name) + "/directory", "The directory for its door, to print", "")),
                 List.of(
                         where(p.place()),
                         new Fact("Supply", p.supply().stream().map(Link::words).toList()),

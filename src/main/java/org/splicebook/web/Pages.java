@@ -3,6 +3,7 @@ package org.splicebook.web;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.http.Context;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,9 +13,11 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Question;
+import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.House;
 import org.splicebook.render.FindingsText;
+import org.splicebook.render.PanelDirectory;
 import org.splicebook.render.drawing.Drawing;
 import org.splicebook.render.drawing.DrawingKind;
 import org.splicebook.render.drawing.Drawings;
@@ -64,6 +67,7 @@ final class Pages {
                 Route.get(HOUSE + "/cables/{name}", ctx -> card(ctx, "cables")),
                 Route.get(HOUSE + "/places/{name}", ctx -> card(ctx, "places")),
                 Route.get(HOUSE + "/panels/{name}", ctx -> card(ctx, "panels")),
+                Route.get(HOUSE + "/panels/{name}/directory", this::directory),
                 Route.get("/questions/{question}", ctx -> reply(ctx, "")),
                 Route.get("/api", ctx -> ctx.html(Resources.text("api.html"))),
                 Route.get(
@@ -175,12 +179,31 @@ final class Pages {
         String name = ctx.pathParam("name");
         @Nullable Card card = cards(look).of(kind, name);
         if (card == null) {
-            throw Failures.failure(
-                    ProblemKind.NOT_FOUND,
-                    "The house " + look.house().id() + " has nothing called " + name + " there.",
-                    "Search for it by a part of its name.");
+            throw noneCalled(look, name);
         }
         ctx.html(Templates.page("card", Map.of("bar", bar(look), "card", card)));
+    }
+
+    private void directory(Context ctx) {
+        Look look = look(ctx);
+        PanelDirectory d = PanelDirectory.of(look.wiring(), ctx.pathParam("name"));
+        if (d == null) {
+            throw noneCalled(look, ctx.pathParam("name"));
+        }
+        String stored = look.stored()
+                .revision()
+                .stored()
+                .atZone(ZoneOffset.UTC)
+                .toLocalDate()
+                .toString();
+        ctx.html(Templates.page("directory", Map.of("bar", bar(look), "directory", d, "stored", stored)));
+    }
+
+    private static ProblemException noneCalled(Look look, String name) {
+        return Failures.failure(
+                ProblemKind.NOT_FOUND,
+                "The house " + look.house().id() + " has nothing called " + name + " there.",
+                "Search for it by a part of its name.");
     }
 
     private void search(Context ctx) {

@@ -310,6 +310,16 @@ class CommandsTest {
     }
 
     @Test
+    void directoryIsWrittenForEveryPanelOrOne() {
+        assertThat(program.run("directory", alderRow, "main", "--width", "80")).isZero();
+        assertThat(program.out()).contains("Panel main", "proves nothing");
+        assertThat(program.out().lines()).allMatch(l -> l.length() <= 80);
+        assertThat(program.run("directory", alderRow, "--json")).isZero();
+        assertThat(Json.read(program.out()).path("directories")).isNotEmpty();
+        assertThat(program.run("directory", alderRow, "none")).isEqualTo(4);
+    }
+
+    @Test
     void flowOfAFileTellsVoltsAndWhatTheyHangOn() {
         assertThat(program.run("flow", alderRow, "--fault", "open service.n", "--width", "90"))
                 .isZero();

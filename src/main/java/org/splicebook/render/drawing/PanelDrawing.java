@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Complete;
 import org.splicebook.record.Panel;
+import org.splicebook.render.PanelDirectory;
 import org.splicebook.wiring.PanelLegs;
 import org.splicebook.wiring.Wiring;
 
@@ -125,7 +126,7 @@ final class PanelDrawing {
             lines.addAll(Sketch.wrap("Directory: " + b.label(), Sketch.SMALL, CELL - 60));
         }
         List<String> serves = new ArrayList<>(Parts.serves(wiring, panel.name() + "." + b.key()));
-        Parts.panelsBehind(wiring.house(), panel, b).forEach(p -> serves.add("Panel " + p));
+        PanelDirectory.panelsBehind(wiring.house(), panel, b).forEach(p -> serves.add("Panel " + p.name()));
         for (String line : serves.isEmpty() ? List.of("Nothing is known to hang on it") : serves) {
             lines.addAll(Sketch.wrap(line, Sketch.SMALL, CELL - 60));
         }

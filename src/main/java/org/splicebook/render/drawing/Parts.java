@@ -16,11 +16,9 @@ import org.splicebook.record.Breaker;
 import org.splicebook.record.Complete;
 import org.splicebook.record.Device;
 import org.splicebook.record.House;
-import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Place;
 import org.splicebook.record.Quantity;
-import org.splicebook.record.Ref;
 import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
@@ -112,23 +110,6 @@ final class Parts {
             }
         }
         return fed;
-    }
-
-    /** {@return the panels whose supply cable lands on this breaker} */
-    static List<String> panelsBehind(House house, Panel panel, Breaker breaker) {
-        Set<String> cables = new LinkedHashSet<>();
-        for (Joint j : panel.joints()) {
-            boolean lands = j.members().stream()
-                    .anyMatch(r ->
-                            r instanceof Ref.PanelTerminal t && breaker.spaces().contains(t.terminal()));
-            j.members().stream()
-                    .filter(r -> lands && r instanceof Ref.WireEnd)
-                    .forEach(r -> cables.add(((Ref.WireEnd) r).cable()));
-        }
-        return house.panels().values().stream()
-                .filter(p -> !p.equals(panel) && p.supply().stream().anyMatch(cables::contains))
-                .map(Panel::name)
-                .toList();
     }
 
     /** {@return what a breaker serves, place by place; what it only may serve is said so} */
