@@ -17,6 +17,7 @@ import org.splicebook.wiring.Derivation;
 
 /** Drawings of a house's wiring, as SVG. */
 final class DrawingApi {
+    static final String SVG = "image/svg+xml; charset=utf-8";
     private static final String PATH = Api.BASE + "/houses/{house}/drawings";
 
     private final HouseStore store;
@@ -44,7 +45,7 @@ final class DrawingApi {
         DrawingKind kind = kind(ctx.pathParam("kind"));
         String subject = Objects.requireNonNullElse(ctx.queryParam("of"), "");
         String svg = Drawings.of(kind, Derivation.derive(house(ctx)), subject).svg();
-        ctx.contentType("image/svg+xml; charset=utf-8").result(svg);
+        ctx.contentType(SVG).result(svg);
     }
 
     /** {@return the kind of drawing of that word} */

@@ -1,0 +1,71 @@
+package org.splicebook.web;
+
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.List;
+import org.splicebook.answer.Answer;
+import org.splicebook.housefile.DraftFiles;
+import org.splicebook.record.Draft;
+import org.splicebook.render.ReplyJson;
+import org.splicebook.render.drawing.Drawings;
+import org.splicebook.rewire.DraftAnswer;
+import org.splicebook.rewire.Drafts;
+import org.splicebook.rules.Pack;
+import org.splicebook.rules.Packs;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.wiring.Derivation;
+
+/** What a change would do to a house: told and drawn, nothing stored. */
+final class DraftApi {
+    private static final String PATH = Api.BASE + "/houses/{house}/drafts";
+
+    private final HouseStore store;
+    private final int largestBody;
+
+    DraftApi(HouseStore store, int largestBody) {
+        this.store = store;
+        this.largestBody = largestBody;
+    }
+
+    List<Route> routes() {
+        return List.of(Route.post(PATH + "/told", this::tell), Route.post(PATH + "/drawings/{kind}", this::draw));
+    }
+
+    private void tell(Context ctx) throws IOException {
+        StoredHouse stored = stored(ctx);
+        String edition = ctx.queryParam("edition");
+        Pack pack =
+                edition == null ? Packs.of(stored.house()) : Packs.find(edition).get();
+        Answer answer = DraftAnswer.of(
+                        draft(ctx, stored),
+                        stored.house(),
+                        pack,
+                        stored.revision().number(),
+                        stored.revision().stored())
+                .get();
+        Api.json(ctx, ReplyJson.write(answer));
+    }
+
+    private void draw(Context ctx) throws IOException {
+        StoredHouse stored = stored(ctx);
+        String of = ctx.queryParam("of");
+        String svg = Drawings.of(
+                        DrawingApi.kind(ctx.pathParam("kind")),
+                        Derivation.derive(
+                                Drafts.of(draft(ctx, stored), stored.house()).get()),
+                        of == null ? "" : of)
+                .svg();
+        ctx.contentType(DrawingApi.SVG).result(svg);
+    }
+
+    private Draft draft(Context ctx, StoredHouse stored) throws IOException {
+        return DraftFiles.parse("body", Body.text(ctx, largestBody), stored.house())
+                .get()
+                .draft();
+    }
+
+    private StoredHouse stored(Context ctx) {
+        return store.findHouse(Api.house(ctx)).orElseThrow(() -> Api.notFound(ctx));
+    }
+}
