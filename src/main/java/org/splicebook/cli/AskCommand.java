@@ -43,6 +43,9 @@ final class AskCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
     private OutputOptions output = new OutputOptions();
 
     AskCommand(Program program, Terminal terminal) {
@@ -53,7 +56,7 @@ final class AskCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
-            Reply reply = houses.ask(question, house(houses), parameters).get();
+            Reply reply = draft.ask(program, houses, house(houses), question, parameters);
             output.print(only == null ? reply : reasonsOf(reply, only), terminal);
         }
         return ExitCodes.OK;

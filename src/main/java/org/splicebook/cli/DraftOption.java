@@ -2,12 +2,16 @@ package org.splicebook.cli;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.answer.Reply;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.render.ReplyText;
 import org.splicebook.rewire.Drafts;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
 import picocli.CommandLine.Option;
 
 /** A draft to look at instead of the house. */
@@ -25,6 +29,16 @@ final class DraftOption {
         }
         Draft draft = DraftFiles.read(file, record).get().draft();
         return Drafts.of(draft, record).get();
+    }
+
+    /** {@return the answer to a question about the house as it is to be looked at} */
+    Reply ask(Program program, HouseStore houses, String house, String question, Map<String, String> parameters) {
+        if (file == null) {
+            return houses.ask(question, house, parameters).get();
+        }
+        StoredHouse base = houses.findHouse(house).orElseThrow(() -> Houses.notFound(house));
+        return program.askDraft(houses, base, over(base.house()), question, parameters)
+                .get();
     }
 
     /** {@return a text for people, marked where it is of a draft} */

@@ -2,8 +2,13 @@ package org.splicebook.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.answer.Reply;
+import org.splicebook.problem.Result;
+import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
 
 /** What the commands need and may not make themselves. */
 public interface Program {
@@ -56,6 +61,10 @@ public interface Program {
         @Override
         void close();
     }
+
+    /** {@return the answer to a computed question about a house as a draft would make it} */
+    Result<Reply> askDraft(
+            HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters);
 
     /** {@return the store: that of a running server where there is one, else opened in this process} */
     HouseStore open(StoreChoice choice);

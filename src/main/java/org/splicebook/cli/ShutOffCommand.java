@@ -45,6 +45,9 @@ final class ShutOffCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
     private OutputOptions output = new OutputOptions();
 
     ShutOffCommand(Program program, Terminal terminal) {
@@ -55,7 +58,7 @@ final class ShutOffCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
-            output.print(houses.ask("shut-off", house.of(houses), target()).get(), terminal);
+            output.print(draft.ask(program, houses, house.of(houses), "shut-off", target()), terminal);
         }
         return ExitCodes.OK;
     }

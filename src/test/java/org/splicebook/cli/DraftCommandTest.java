@@ -87,6 +87,22 @@ class DraftCommandTest {
     }
 
     @Test
+    void computedQuestionsLookAtADraftAndOthersSayThatTheyCannot() throws IOException {
+        program.run("load", file("house.yaml", HOUSE));
+        String moves = file("moves.yaml", MOVES);
+        assertThat(program.run("shut-off", "gang")).isZero();
+        assertThat(program.out()).doesNotContain("DRAFT", "1+3");
+        assertThat(program.run("shut-off", "gang", "--draft", moves)).isZero();
+        assertThat(program.out()).contains("DRAFT", "main.1+3", "Test every wire");
+        assertThat(program.run("ask", "differences", "--draft", moves, "--width", "140"))
+                .isZero();
+        assertThat(program.out()).contains("DRAFT", "revision 1", "end", "breaker is new");
+        assertThat(program.run("ask", "goes-off", "breaker=main.1", "--draft", moves))
+                .isEqualTo(4);
+        assertThat(program.err()).contains("a draft is not", "shut-off");
+    }
+
+    @Test
     void aDraftIsEnteredStepByStep() throws IOException {
         program.run("load", file("house.yaml", HOUSE));
         assertThat(program.run("draft", "two-gang", file("moves.yaml", MOVES), "--enter", "--steps", "1"))

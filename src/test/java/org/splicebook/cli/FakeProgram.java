@@ -4,13 +4,19 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import org.splicebook.answer.Reply;
 import org.splicebook.ask.AnsweringStore;
+import org.splicebook.ask.DraftQuestions;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
+import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryStore;
+import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Derivation;
 
 /** A program for tests: a store in memory, no network, and what was printed. */
@@ -34,6 +40,12 @@ final class FakeProgram implements Program {
 
     String err() {
         return err.toString();
+    }
+
+    @Override
+    public Result<Reply> askDraft(
+            HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters) {
+        return DraftQuestions.ask(houses, base, draft, question, parameters, Derivation::derive);
     }
 
     @Override
