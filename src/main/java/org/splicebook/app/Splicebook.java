@@ -29,6 +29,7 @@ import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
+import org.splicebook.web.HouseSheets;
 import org.splicebook.web.ServedStore;
 import org.splicebook.web.WebServer;
 import org.splicebook.web.WebSettings;
@@ -48,6 +49,11 @@ final class Splicebook implements Program {
     public Result<Reply> askDraft(
             HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters) {
         return DraftQuestions.ask(houses, base, draft, question, parameters, Derivation::derive);
+    }
+
+    @Override
+    public byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper) {
+        return HouseSheets.pdf(houses, stored, kind, of, paper);
     }
 
     @Override

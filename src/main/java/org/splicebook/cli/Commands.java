@@ -47,6 +47,7 @@ public final class Commands {
                 new FillCommand(program, terminal),
                 new DrawCommand(program, terminal),
                 new DraftCommand(program, terminal),
+                new SheetCommand(program, terminal),
                 new DirectoryCommand(program, terminal),
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),

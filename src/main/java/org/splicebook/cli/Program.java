@@ -66,6 +66,9 @@ public interface Program {
     Result<Reply> askDraft(
             HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters);
 
+    /** {@return a sheet of a stored house as PDF: its kind, of what (may be empty), the paper} */
+    byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper);
+
     /** {@return the store: that of a running server where there is one, else opened in this process} */
     HouseStore open(StoreChoice choice);
 

@@ -23,6 +23,7 @@ final class Api {
                         new SightingApi(store, settings.largestBody()).routes(),
                         new QuestionApi(store).routes(),
                         new DrawingApi(store).routes(),
+                        new SheetApi(store).routes(),
                         new DraftApi(store, settings.largestBody()).routes(),
                         new FlowApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),

@@ -116,6 +116,8 @@ final class Cards {
                         + (whole ? "" : "Not everything in it is listed: more breakers may feed it."),
                 List.of(
                         paths.ask("shut-off", "box", name, "What must be off before it is opened"),
+                        paths.sheet("shut-off", name, "The same as a sheet with boxes to tick"),
+                        paths.sheet("card", name, "A card and a tag for it"),
                         paths.ask(
                                 "half-finished",
                                 "box",
@@ -296,7 +298,9 @@ final class Cards {
                 "Behind its cover only qualified people work: the supply side stays live with the main off.",
                 List.of(
                         paths.ask("shut-off", "box", name, "What must be off before its cover comes off"),
-                        new Link(paths.of("panels", name) + "/directory", "The directory for its door, to print", "")),
+                        new Link(paths.of("panels", name) + "/directory", "The directory for its door, to print", ""),
+                        paths.sheet("directory", name, "The directory as a sheet"),
+                        paths.sheet("shut-off", name, "Its shut-off as a sheet with boxes to tick")),
                 List.of(
                         where(p.place()),
                         new Fact("Supply", p.supply().stream().map(Link::words).toList()),

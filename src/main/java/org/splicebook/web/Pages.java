@@ -148,6 +148,16 @@ final class Pages {
                         h.places().values().stream()
                                 .map(p -> paths.place(p.name(), p.said()))
                                 .toList()),
+                new Section(
+                        "Print",
+                        "",
+                        List.of(
+                                paths.sheet("directory", "", "Panel directories"),
+                                paths.sheet("emergency", "", "Emergency: which throws"),
+                                paths.sheet("card", "", "Cards and tags of all boxes"),
+                                paths.sheet("labels", "", "Labels for receptacles"),
+                                paths.sheet("readings", "", "A sheet for readings"),
+                                paths.sheet("record", "", "The whole record"))),
                 new Section("Ask", "", List.of(new Link(paths.base() + "/questions", "All questions", ""))));
         ctx.html(
                 Templates.page("house", Map.of("bar", bar(look), "page", new HousePage(facts(look), forms, sections))));

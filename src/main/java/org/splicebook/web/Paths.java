@@ -47,6 +47,12 @@ record Paths(String house) {
         return new Link(of(kind, name), name, note);
     }
 
+    /** A sheet to print, as PDF; of what may be empty. */
+    Link sheet(String kind, String subject, String words) {
+        String of = subject.isEmpty() ? "" : "?of=" + part(subject);
+        return new Link(Api.BASE + "/houses/" + part(house) + "/sheets/" + kind + ".pdf" + of, words, "PDF");
+    }
+
     /** {@return a question with one parameter filled in} */
     Link ask(String question, String parameter, String value, String words) {
         return new Link(base() + "/questions/" + part(question) + "?" + part(parameter) + "=" + part(value), words, "");

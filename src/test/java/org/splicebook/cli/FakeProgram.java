@@ -17,6 +17,7 @@ import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.store.StoredHouse;
+import org.splicebook.web.HouseSheets;
 import org.splicebook.wiring.Derivation;
 
 /** A program for tests: a store in memory, no network, and what was printed. */
@@ -46,6 +47,11 @@ final class FakeProgram implements Program {
     public Result<Reply> askDraft(
             HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters) {
         return DraftQuestions.ask(houses, base, draft, question, parameters, Derivation::derive);
+    }
+
+    @Override
+    public byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper) {
+        return HouseSheets.pdf(houses, stored, kind, of, paper);
     }
 
     @Override

@@ -1,0 +1,40 @@
+package org.splicebook.render.sheet;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.function.BiFunction;
+import org.splicebook.answer.Reply;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+import org.splicebook.wiring.Wiring;
+
+/**
+ * What sheets are made of.
+ *
+ * @param wiring what is derived of the revision
+ * @param revision its number
+ * @param stored the day on which it was stored
+ * @param printed today
+ * @param sightings what was observed
+ * @param ask asks a question, by its id and parameters, of the same house
+ */
+public record Source(
+        Wiring wiring,
+        long revision,
+        LocalDate stored,
+        LocalDate printed,
+        List<Sighting> sightings,
+        BiFunction<String, Map<String, String>, Reply> ask) {
+    public Source {
+        sightings = List.copyOf(sightings);
+    }
+
+    House house() {
+        return wiring.house();
+    }
+
+    String stamp() {
+        return "Revision " + revision + " of " + stored + ", printed " + printed + ".";
+    }
+}
