@@ -28,6 +28,11 @@ import org.w3c.dom.Node;
  * out with the machine's fonts, and a server may have none; here words are set in the sheet's own face, and stay words in the PDF.
  */
 final class SvgOnPaper implements SVGDrawer {
+    /** What a drawing may take of either paper, in CSS pixels; a larger one is made smaller, never cut. */
+    private static final double WIDEST = 690;
+
+    private static final double HIGHEST = 780;
+
     private static final FSRGBColor BLACK = new FSRGBColor(0, 0, 0);
 
     @Override
@@ -46,8 +51,8 @@ final class SvgOnPaper implements SVGDrawer {
         String[] view = svg.getAttribute("viewBox").split(" ");
         double width = Double.parseDouble(view[2]);
         double height = Double.parseDouble(view[3]);
-        double wide = cssWidth > 0 ? cssWidth : number(svg, "width") * dotsPerPixel;
-        double scale = cssHeight > 0 ? Math.min(wide / width, cssHeight / height) : wide / width;
+        double wide = Math.min(number(svg, "width"), WIDEST) * dotsPerPixel;
+        double scale = Math.min(wide / width, HIGHEST * dotsPerPixel / height);
         return new Picture(svg, (int) Math.ceil(width * scale), (int) Math.ceil(height * scale), scale, dotsPerPixel);
     }
 

@@ -34,6 +34,9 @@ import org.splicebook.wiring.Wiring;
 
 class HouseSheetsTest {
     private static final House HOUSE = HouseFiles.read(Path.of("sample-house")).get();
+    /** No more than the margins of a sheet, in points. */
+    private static final float MARGIN = 30;
+
     private static final Wiring WIRING = Derivation.derive(HOUSE);
     private static final String BOX = HOUSE.boxes().values().stream()
             .filter(b -> b.joints().size() > 3)
@@ -155,6 +158,28 @@ class HouseSheetsTest {
             String text = dense(text(d, 1, d.getNumberOfPages()));
             drawing.labels().forEach(l -> assertThat(text).contains(dense(l.text())));
             assertThat(text).contains("Findtheboxbythiscode");
+        }
+    }
+
+    /** Letters beyond the edge of the paper are read back as if they were there, so where they stand is asked. */
+    @ParameterizedTest
+    @CsvSource({"directory,", "shut-off,box", "card,", "labels,", "readings,", "emergency,", "record,"})
+    void noWordRunsOffThePaperOrIntoItsMargins(String kind, String of) throws IOException {
+        try (PDDocument d = sheet(kind, of == null ? "" : BOX, "a4")) {
+            List<String> cut = new java.util.ArrayList<>();
+            PDFTextStripper s = new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(org.apache.pdfbox.text.TextPosition t) {
+                    float right = t.getXDirAdj() + t.getWidthDirAdj();
+                    if (t.getXDirAdj() < MARGIN
+                            || right > t.getPageWidth() - MARGIN
+                            || t.getYDirAdj() > t.getPageHeight() - MARGIN) {
+                        cut.add(getCurrentPageNo() + ": " + t.getUnicode() + " at " + right + ", " + t.getYDirAdj());
+                    }
+                }
+            };
+            s.getText(d);
+            assertThat(cut).isEmpty();
         }
     }
 

@@ -60,7 +60,7 @@ final class ReceptacleLabels {
         if (labels.isEmpty()) {
             blocks.add(new Words("The record shows no receptacle that these marks are for."));
         }
-        told(blocks, "Without a ground and not shown to be protected always: no mark makes these right", bare);
+        told(blocks, "Without a ground, and not shown to be protected in every case: these get no mark", bare);
         told(blocks, "Ground not certain: test before anything is marked", open);
         return blocks;
     }
