@@ -46,7 +46,7 @@ class ArchitectureTest {
             entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer")),
             entry("panelplan", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
-            entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer", "store")),
+            entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store")),
             entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store")),
             entry("render", Set.of("loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
             entry(

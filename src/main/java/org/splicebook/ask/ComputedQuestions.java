@@ -17,6 +17,8 @@ final class ComputedQuestions {
             HalfFinished.QUESTION,
             MissingProtection.QUESTION,
             StillLive.QUESTION,
+            SurveyPass.QUESTION,
+            SurveyStatus.QUESTION,
             SwitchTable.QUESTION,
             WhatFeeds.QUESTION,
             WrongLabels.QUESTION);

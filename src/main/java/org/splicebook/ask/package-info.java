@@ -1,7 +1,7 @@
 /**
  * Questions that need search rather than traversal, answered from record, wiring and sightings.
  *
- * <p>May import {@code store}, {@code answer}, {@code wiring}, {@code record} and {@code problem}.
+ * <p>May import {@code store}, {@code answer}, {@code survey}, {@code wiring}, {@code record} and {@code problem}.
  */
 @NullMarked
 package org.splicebook.ask;

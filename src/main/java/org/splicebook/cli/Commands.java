@@ -49,6 +49,7 @@ public final class Commands {
                 new DraftCommand(program, terminal),
                 new SheetCommand(program, terminal),
                 new DirectoryCommand(program, terminal),
+                new SurveyCommand(program, terminal),
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),

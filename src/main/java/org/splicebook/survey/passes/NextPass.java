@@ -2,6 +2,7 @@ package org.splicebook.survey.passes;
 
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -14,8 +15,10 @@ public final class NextPass {
     /** A point that tells less than this is not worth the walk. */
     private static final double WORTH = 0.02;
 
-    /** A pair of throws less likely than this does not sway the choice. */
-    private static final double SEEN = 1e-3;
+    /** A pair of throws less likely than this does not sway the choice: the chances are then taken as if it were none. */
+    private static final double SEEN = 1e-4;
+
+    private static final int MOST_PAIRS = 80;
 
     private static final int STARTS = 4;
 
@@ -28,6 +31,7 @@ public final class NextPass {
     private final double[][] once;
     private final double[][] latched;
     private final double[] always;
+    private final double[] all;
     private final List<List<Posterior.Ranked>> pairs = new ArrayList<>();
     private final BitSet everOff;
     private final double outError;
@@ -44,11 +48,14 @@ public final class NextPass {
         this.once = new double[open.size()][n];
         this.latched = new double[open.size()][n];
         this.always = new double[open.size()];
+        this.all = new double[open.size()];
         for (int i = 0; i < open.size(); i++) {
             List<Posterior.Ranked> two = new ArrayList<>();
             for (int c = 0; c < survey.causes().size(); c++) {
                 Cause cause = survey.causes().get(c);
                 double share = known.share(open.get(i), c);
+                boolean isPair = cause.kind() == Cause.Kind.TWICE || cause.kind() == Cause.Kind.EITHER;
+                all[i] += isPair ? 0 : share;
                 switch (cause.kind()) {
                     case ONCE -> once[i][cause.a()] += share;
                     case LATCHED -> latched[i][cause.a()] += share;
@@ -61,7 +68,12 @@ public final class NextPass {
                     case NEVER -> {}
                 }
             }
-            pairs.add(two);
+            List<Posterior.Ranked> likeliest = two.stream()
+                    .sorted(Comparator.comparingDouble(r -> -r.share()))
+                    .limit(MOST_PAIRS)
+                    .toList();
+            pairs.add(likeliest);
+            all[i] += likeliest.stream().mapToDouble(Posterior.Ranked::share).sum();
         }
     }
 
@@ -172,7 +184,7 @@ public final class NextPass {
         for (Posterior.Ranked pair : pairs.get(i)) {
             out += pair.cause().isOut(dead, dead) ? pair.share() : 0;
         }
-        double p = Math.min(1, out);
+        double p = Math.min(1, out / all[i]);
         double read = p * (1 - litError) + (1 - p) * outError;
         return entropy(read) - p * entropy(litError) - (1 - p) * entropy(outError);
     }

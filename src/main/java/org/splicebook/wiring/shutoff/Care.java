@@ -2,6 +2,7 @@ package org.splicebook.wiring.shutoff;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
@@ -76,6 +77,15 @@ public enum Care {
         return Arrays.stream(values())
                 .filter(c -> c.words.stream()
                         .anyMatch(w -> isSaid(load, w) || isSaid(d.kind().name(), w)))
+                .findFirst()
+                .orElse(null);
+    }
+
+    /** {@return the gravest care that words on a label tell of; null for none} */
+    public static @Nullable Care ofWords(@Nullable String label) {
+        String words = label == null ? "" : label.toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", "-");
+        return Arrays.stream(values())
+                .filter(c -> c.words.stream().anyMatch(w -> isSaid(words, w)))
                 .findFirst()
                 .orElse(null);
     }

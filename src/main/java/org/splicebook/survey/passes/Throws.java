@@ -1,0 +1,167 @@
+package org.splicebook.survey.passes;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Box;
+import org.splicebook.record.Breaker;
+import org.splicebook.record.Device;
+import org.splicebook.record.House;
+import org.splicebook.record.Joint;
+import org.splicebook.record.Panel;
+import org.splicebook.record.Ref;
+import org.splicebook.wiring.Feed;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
+import org.splicebook.wiring.Wiring;
+import org.splicebook.wiring.shutoff.Care;
+
+/** The throws of a recorded house, what feeds the panel of each, and which of them must not go off with others. */
+final class Throws {
+    private final Wiring wiring;
+    private final House house;
+    private final Wishes wishes;
+    private final List<Throw> all = new ArrayList<>();
+    private final Map<String, Integer> byBreaker = new HashMap<>();
+    private final Map<String, Care> recorded = new HashMap<>();
+
+    private Throws(Wiring wiring, Wishes wishes) {
+        this.wiring = wiring;
+        this.house = wiring.house();
+        this.wishes = wishes;
+    }
+
+    static List<Throw> of(Wiring wiring, Wishes wishes) {
+        Throws made = new Throws(wiring, wishes);
+        made.recordedCares();
+        made.house.panels().values().forEach(made::panel);
+        made.feeders();
+        return List.copyOf(made.all);
+    }
+
+    /** The gravest care of what each breaker feeds as recorded; where anything may feed anything, that tells nothing. */
+    private void recordedCares() {
+        Map<String, Device> devices = new HashMap<>();
+        for (Box b : house.boxes().values()) {
+            devices.putAll(b.devices());
+        }
+        for (LoadPointWiring l : wiring.loadPoints()) {
+            Device d = devices.get(l.device());
+            Care care = d == null ? null : Care.of(d);
+            if (care != null) {
+                for (Feed f : l.feeds()) {
+                    if (f.sureness() == Sureness.MAY) {
+                        continue;
+                    }
+                    recorded.merge(f.breaker(), care, (a, b) -> a.compareTo(b) <= 0 ? a : b);
+                }
+            }
+        }
+    }
+
+    private void panel(Panel p) {
+        Set<String> done = new LinkedHashSet<>();
+        for (Breaker first : p.breakers().values()) {
+            if (done.contains(first.key())) {
+                continue;
+            }
+            Set<String> spaces = together(p, first);
+            List<Breaker> moved = p.breakers().values().stream()
+                    .filter(b -> b.spaces().stream().anyMatch(spaces::contains))
+                    .toList();
+            moved.forEach(b -> done.add(b.key()));
+            List<String> names =
+                    moved.stream().map(b -> p.name() + "." + b.key()).toList();
+            int poles = moved.stream().mapToInt(b -> b.spaces().size()).sum();
+            names.forEach(n -> byBreaker.put(n, all.size()));
+            all.add(ruled(new Throw(String.join(" + ", names), names, -1, false, poles, Throw.Stay.FREE, null), moved));
+        }
+    }
+
+    /** The spaces that one hand moves with a breaker: its own, those tied to it or in one pull-out with it. */
+    private static Set<String> together(Panel p, Breaker first) {
+        Set<String> spaces = new LinkedHashSet<>(first.spaces());
+        List<List<String>> groups = new ArrayList<>(p.ties());
+        groups.addAll(p.pullOuts().values());
+        p.breakers().values().forEach(b -> groups.add(b.spaces()));
+        boolean more = true;
+        while (more) {
+            more = false;
+            for (List<String> g : groups) {
+                more |= g.stream().anyMatch(spaces::contains) && spaces.addAll(g);
+            }
+        }
+        return spaces;
+    }
+
+    private Throw ruled(Throw t, List<Breaker> moved) {
+        if (t.breakers().stream().anyMatch(wishes.stayOn()::contains)) {
+            return t.staying(Throw.Stay.ON, "it was asked that it stays on");
+        }
+        if (t.breakers().stream().anyMatch(wishes.alone()::contains)) {
+            return t.staying(Throw.Stay.ALONE, "it was asked that it goes off alone");
+        }
+        Care care = null;
+        for (Breaker b : moved) {
+            care = graver(care, Care.ofWords(b.label()));
+        }
+        for (String b : t.breakers()) {
+            care = graver(care, recorded.get(b));
+        }
+        if (care == Care.LIFE) {
+            return t.staying(Throw.Stay.ON, care.tell());
+        }
+        boolean isFree = t.breakers().stream().anyMatch(wishes.free()::contains);
+        return !isFree && (care == Care.ALARM || care == Care.WATER || care == Care.COLD)
+                ? t.staying(Throw.Stay.ALONE, care.tell())
+                : t;
+    }
+
+    private static @Nullable Care graver(@Nullable Care a, @Nullable Care b) {
+        return a == null || (b != null && b.compareTo(a) < 0) ? b : a;
+    }
+
+    private void feeders() {
+        for (Panel p : house.panels().values()) {
+            if (p.supply().stream().anyMatch(house.sources()::containsKey)) {
+                continue;
+            }
+            Integer feeder = feeder(p);
+            for (int i = 0; i < all.size(); i++) {
+                Throw t = all.get(i);
+                if (t.breakers().get(0).startsWith(p.name() + ".")) {
+                    all.set(
+                            i,
+                            feeder == null
+                                    ? new Throw(t.name(), t.breakers(), -1, true, t.poles(), t.stay(), t.why())
+                                    : t.under(feeder));
+                }
+            }
+        }
+    }
+
+    private @Nullable Integer feeder(Panel p) {
+        for (Panel other : house.panels().values()) {
+            for (Joint j : other.joints()) {
+                boolean holds = !other.equals(p)
+                        && j.members().stream()
+                                .anyMatch(r ->
+                                        r instanceof Ref.WireEnd w && p.supply().contains(w.cable()));
+                for (Ref r : holds ? j.members() : List.<Ref>of()) {
+                    if (r instanceof Ref.PanelTerminal t) {
+                        for (Breaker b : other.breakers().values()) {
+                            if (b.spaces().contains(t.terminal())) {
+                                return byBreaker.get(other.name() + "." + b.key());
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        return null;
+    }
+}
