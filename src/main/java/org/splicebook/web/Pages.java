@@ -158,6 +158,14 @@ final class Pages {
                                 paths.sheet("labels", "", "Labels for receptacles"),
                                 paths.sheet("readings", "", "A sheet for readings"),
                                 paths.sheet("record", "", "The whole record"))),
+                new Section(
+                        "Map it by test",
+                        "Passes with chosen breakers off, walked with a phone.",
+                        List.of(new Link(
+                                paths.base() + "/walk?at="
+                                        + store.sightings(h.id()).size(),
+                                "The next pass",
+                                ""))),
                 new Section("Ask", "", List.of(new Link(paths.base() + "/questions", "All questions", ""))));
         ctx.html(
                 Templates.page("house", Map.of("bar", bar(look), "page", new HousePage(facts(look), forms, sections))));

@@ -3,6 +3,7 @@ package org.splicebook.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.util.JavalinBindException;
+import java.util.List;
 import java.util.stream.Stream;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
@@ -55,7 +56,8 @@ public final class WebServer implements AutoCloseable {
         });
         config.routes.before(new Guard(settings.knownHosts()));
         Failures.register(config.routes);
-        Stream.concat(Api.routes(store, settings).stream(), new Pages(store).routes().stream())
+        Stream.of(Api.routes(store, settings), new Pages(store).routes(), new WalkPage(store).routes())
+                .flatMap(List::stream)
                 .forEach(r -> config.routes.addHttpHandler(r.method(), r.path(), r.handler()));
     }
 

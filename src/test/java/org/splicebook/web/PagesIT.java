@@ -100,6 +100,20 @@ class PagesIT {
         assertThat(served.get(PAGE + "/points/none").statusCode()).isEqualTo(404);
     }
 
+    /** What it brings along is all that it needs: the browser asks nobody else, and may keep it. */
+    @Test
+    void walkOfAPassIsOnePageThatTheBrowserMayKeep() {
+        var page = served.get(PAGE + "/walk?at=1");
+        assertThat(page.headers().firstValue("Cache-Control"))
+                .hasValueSatisfying(v -> assertThat(v).contains("max-age"));
+        assertThat(page.headers().firstValue("Content-Security-Policy"))
+                .hasValueSatisfying(
+                        v -> assertThat(v).contains("script-src 'sha256-").doesNotContain("unsafe"));
+        assertThat(page.body()).contains("bench-1.top").doesNotContain("src=", "href=", "@DATA@");
+        assertThat(served.get(PAGE + "/walk").headers().firstValue("Cache-Control"))
+                .hasValue("no-store");
+    }
+
     @Test
     void searchFindsByEveryWordOfNameRoomAndDirectory() {
         assertThat(served.get(PAGE + "/search?q=bench+load").body()).contains("/points/bench-1.top");
