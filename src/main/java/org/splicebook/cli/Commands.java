@@ -45,6 +45,7 @@ public final class Commands {
                 new CheckAllCommand(program, terminal),
                 new AcceptCommand(program, terminal),
                 new FillCommand(program, terminal),
+                new DemandCommand(program, terminal),
                 new DrawCommand(program, terminal),
                 new DraftCommand(program, terminal),
                 new SheetCommand(program, terminal),

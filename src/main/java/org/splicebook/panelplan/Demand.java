@@ -10,11 +10,13 @@ import org.jspecify.annotations.Nullable;
  * @param reading which reading of it; empty where there is only one
  * @param edition by which edition
  * @param lines every intermediate line, the total last
- * @param va the total
+ * @param va the total by what is known
  * @param amps the total in amperes
+ * @param least amperes that it is at least, whatever is still asked; the same as the total where nothing can bring it down
  * @param neutral amperes of the neutral; null where the method gives none
  * @param rating what it is held against; null where that is not known
- * @param asked what is not known and would change it: while anything is, the total is a least
+ * @param asked what is not known and would change it
+ * @param applies whether the method may be used here at all, as far as is known
  * @param notes what is unsure or disputed about it
  */
 public record Demand(
@@ -24,9 +26,11 @@ public record Demand(
         List<Line> lines,
         double va,
         double amps,
+        double least,
         @Nullable Double neutral,
         @Nullable Double rating,
         List<String> asked,
+        boolean applies,
         List<String> notes) {
     /** The ways to calculate. */
     public enum Method {
@@ -52,9 +56,10 @@ public record Demand(
     public enum Verdict {
         FITS("fits"),
         TOO_MUCH("too much"),
-        /** Something is still to be asked; what is known fits. */
+        /** Something is still to be asked; it may fit or not. */
         TO_BE_ASKED("to be asked"),
-        NO_RATING("no rating known");
+        NO_RATING("no rating known"),
+        NOT_FOR_THIS("not to be used here");
 
         private final String word;
 
@@ -86,15 +91,23 @@ public record Demand(
 
     /** {@return the amperes by which it is judged: fractions under one half are dropped (220.5(B))} */
     public long wholeAmps() {
-        return (long) Math.floor(amps + 0.5);
+        return whole(amps);
     }
 
-    /** {@return whether it fits the rating} */
+    static long whole(double amps) {
+        // A hair above the half keeps sums that differ in the last bit on one side.
+        return (long) Math.floor(amps + 0.5 + 1e-9);
+    }
+
+    /** {@return whether it fits the rating; while anything is asked it is never said to fit, and too much only if it is in any case} */
     public Verdict verdict() {
+        if (!applies) {
+            return Verdict.NOT_FOR_THIS;
+        }
         if (rating == null) {
             return Verdict.NO_RATING;
         }
-        if ((double) wholeAmps() > rating) {
+        if ((double) whole(asked.isEmpty() ? amps : least) > rating) {
             return Verdict.TOO_MUCH;
         }
         return asked.isEmpty() ? Verdict.FITS : Verdict.TO_BE_ASKED;

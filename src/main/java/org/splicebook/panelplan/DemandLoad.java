@@ -78,4 +78,9 @@ public record DemandLoad(
     public DemandLoad withVa(double other) {
         return new DemandLoad(name, kind, other, isNew, isMotor, onNeutral, setPoint);
     }
+
+    /** {@return the same load, held to a set point in volt-amperes} */
+    public DemandLoad heldTo(double point) {
+        return new DemandLoad(name, kind, va, isNew, isMotor, onNeutral, point);
+    }
 }

@@ -95,6 +95,13 @@ final class DemandTables {
         return row == null ? null : map(row);
     }
 
+    /** {@return what people call the kinds of loads, by the words} */
+    static Map<String, String> said() {
+        Map<String, String> said = new TreeMap<>();
+        map(DATA.get("said")).forEach((k, v) -> said.put(text(k), text(v)));
+        return said;
+    }
+
     /** {@return a figure that stands alone} */
     static double single(String key) {
         return Double.parseDouble(text(DATA.get(key)));

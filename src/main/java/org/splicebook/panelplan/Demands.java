@@ -5,6 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.panelplan.Demand.Method;
 import org.splicebook.panelplan.DemandLoad.Kind;
+import org.splicebook.record.House;
 
 /** Load calculations of one dwelling and of many: NEC article 220, article 120 from 2026. */
 public final class Demands {
@@ -16,6 +17,14 @@ public final class Demands {
     /** {@return the editions that are known, oldest first} */
     public static List<Integer> editions() {
         return DemandTables.editions();
+    }
+
+    /** {@return the edition that a house goes by, or the known one before it; the last but one where its record says none} */
+    public static int edition(House house) {
+        List<Integer> known = editions();
+        String said = house.code() == null ? "" : house.code().edition();
+        int wanted = said.matches("[0-9]{4}") ? Integer.parseInt(said) : known.get(known.size() - 2);
+        return known.stream().filter(e -> e <= wanted).reduce(known.get(0), (a, b) -> b);
     }
 
     /** {@return the standard method (part III), with its neutral} */
@@ -43,14 +52,19 @@ public final class Demands {
         }
         List<String> notes = new ArrayList<>();
         double least = DemandTables.value("optional-service-least", edition);
-        if (d.rating() == null || d.rating() < least) {
+        boolean applies = d.rating() == null || d.rating() >= least;
+        if (d.rating() == null || !applies) {
             notes.add("Only for a service or feeder of " + Sheet.number(least) + " A or more.");
         }
         if (edition == 2023 && !d.of(Kind.VEHICLE).isEmpty()) {
             notes.add(
                     "Vehicle charging at nameplate: the usual reading is that the floor of 220.57 does not reach into 220.82.");
         }
-        return done(Method.OPTIONAL, ONE, edition, s, d, null, notes);
+        if (!d.of(Kind.STRIP_HEAT).isEmpty() && !d.of(Kind.HEAT_PUMP).isEmpty()) {
+            notes.add(
+                    "Strips that the heat pump locks out count nothing: leave them out if the two cannot run together.");
+        }
+        return done(Method.OPTIONAL, ONE, edition, s, d, null, applies, notes);
     }
 
     private static void optionalClimate(Sheet s, Dwelling d, int edition) {
@@ -60,15 +74,18 @@ public final class Demands {
         double blower = d.sum(Kind.AIR_HANDLER);
         double pump = d.sum(Kind.HEAT_PUMP);
         double strips = d.sum(Kind.STRIP_HEAT) * DemandTables.factor("strip-percent", edition);
-        List<DemandLoad> rooms = d.of(Kind.ROOM_HEATER);
-        double heaters = d.sum(Kind.ROOM_HEATER)
-                * DemandTables.factor(
-                        rooms.size() >= DemandTables.value("many-heaters-from", edition)
-                                ? "many-heaters-percent"
-                                : "few-heaters-percent",
-                        edition);
+        double rooms = d.sum(Kind.ROOM_HEATER);
+        double controls = DemandTables.value("many-heaters-from", edition);
+        // Those of unknown size count 0, so they do not bring down the percentage of the others either.
+        boolean isMany =
+                d.of(Kind.ROOM_HEATER).stream().filter(l -> !l.isUnknown()).count() >= controls;
+        boolean mayBeMany = d.open() || d.of(Kind.ROOM_HEATER).size() >= controls;
+        double many = rooms * DemandTables.factor("many-heaters-percent", edition);
+        double heaters = isMany ? many : rooms * DemandTables.factor("few-heaters-percent", edition);
         double cool = blower + d.sum(Kind.COOLING) + pump;
         double heat = blower + pump + strips + heaters;
+        double leastHeat = mayBeMany ? heat - heaters + many : heat;
+        s.mayBeLess(Math.max(cool, heat) - Math.max(cool, leastHeat));
         d.loads().stream()
                 .filter(l -> l.kind().isClimate())
                 .forEach(l -> s.step(Sheet.said(l), l.counted(), "optional-climate"));
@@ -129,7 +146,11 @@ public final class Demands {
         if (edition >= 2026) {
             notes.add("The unit load of this article in 2026 is not sure: look at the printed code.");
         }
-        return done(Method.EXISTING, said, edition, s, d, null, notes);
+        if (d.of(Kind.ROOM_HEATER).size() >= DemandTables.value("many-heaters-from", edition)) {
+            notes.add(
+                    "The article names fewer than four heaters with controls of their own; more are counted in full here.");
+        }
+        return done(Method.EXISTING, said, edition, s, d, null, true, notes);
     }
 
     /**
@@ -168,7 +189,7 @@ public final class Demands {
                 .filter(DemandLoad::isUnknown)
                 .map(RecordedDwelling::nameplate)
                 .toList();
-        Dwelling alone = new Dwelling(0.0, null, null, newOnes.loads(), d.volts(), d.rating(), asked);
+        Dwelling alone = new Dwelling(0.0, null, null, newOnes.loads(), d.volts(), d.rating(), asked, false, List.of());
         return done(
                 Method.METERED,
                 said,
@@ -176,6 +197,7 @@ public final class Demands {
                 s,
                 alone,
                 null,
+                true,
                 List.of("Holds only where the record is of a whole year, or of 30 days by the article's conditions"
                         + " (not with solar, other sources or peak shaving)."));
     }
@@ -216,7 +238,19 @@ public final class Demands {
         List<String> asked =
                 units.stream().flatMap(d -> d.asked().stream()).distinct().toList();
         double amps = s.total() / (Dwelling.WYE * PHASES);
-        return new Demand(Method.UNITS, ONE, edition, s.lines(), s.total(), amps, null, null, asked, notes);
+        return new Demand(
+                Method.UNITS,
+                ONE,
+                edition,
+                s.lines(),
+                s.total(),
+                amps,
+                amps,
+                null,
+                null,
+                asked,
+                notes.size() == 1,
+                notes);
     }
 
     static Demand done(
@@ -226,6 +260,7 @@ public final class Demands {
             Sheet s,
             Dwelling d,
             @Nullable Double neutral,
+            boolean applies,
             List<String> notes) {
         return new Demand(
                 method,
@@ -234,9 +269,11 @@ public final class Demands {
                 s.lines(),
                 s.total(),
                 s.total() / d.volts(),
+                s.least() / d.volts(),
                 neutral,
                 d.rating(),
                 d.asked(),
+                applies,
                 notes);
     }
 

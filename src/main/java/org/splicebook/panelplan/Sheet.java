@@ -12,6 +12,7 @@ final class Sheet {
     private final int edition;
     private final List<Demand.Line> lines = new ArrayList<>();
     private double total;
+    private double less;
 
     Sheet(Dwelling dwelling, int edition) {
         this.dwelling = dwelling;
@@ -71,6 +72,16 @@ final class Sheet {
     private int circuits(@Nullable Integer said, String leastKey) {
         int least = (int) DemandTables.value(leastKey, edition);
         return said == null ? least : Math.max(said, least);
+    }
+
+    /** Says by how much the total may come down through what is not known: some of the code's factors fall with more loads. */
+    void mayBeLess(double va) {
+        less += Math.max(0, va);
+    }
+
+    /** {@return what the total is at least, whatever the loads that are not known turn out to be} */
+    double least() {
+        return total - less;
     }
 
     double total() {

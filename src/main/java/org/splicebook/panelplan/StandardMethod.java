@@ -15,7 +15,7 @@ final class StandardMethod {
         double general = lighting(s, edition, s.general("general-va", "general"));
         List<DemandLoad> appliances = d.of(Kind.APPLIANCE);
         double factor = applianceFactor(appliances, edition);
-        addAppliances(s, appliances, factor, edition);
+        addAppliances(s, d, factor, edition);
         double dryers = dryers(s, d, edition);
         double ranges = cooking(s, d);
         climate(s, d);
@@ -43,6 +43,7 @@ final class StandardMethod {
                 s,
                 d,
                 neutral(d, edition, general, factor, ranges, dryers),
+                true,
                 notes);
     }
 
@@ -64,18 +65,32 @@ final class StandardMethod {
     }
 
     private static double applianceFactor(List<DemandLoad> appliances, int edition) {
-        // What is not known may be one of them: the total must stay a least.
-        long may = appliances.stream()
-                .filter(l -> l.isUnknown() || isCounted(l, edition))
-                .count();
-        return may >= DemandTables.value("appliances-from", edition)
+        return number(appliances, edition) >= DemandTables.value("appliances-from", edition)
                 ? DemandTables.factor("appliances-percent", edition)
                 : 1;
     }
 
-    private static void addAppliances(Sheet s, List<DemandLoad> appliances, double factor, int edition) {
+    private static long number(List<DemandLoad> appliances, int edition) {
+        return appliances.stream()
+                .filter(l -> !l.isUnknown() && isCounted(l, edition))
+                .count();
+    }
+
+    /** With one more appliance the percentage may fall on all of them: the total may come down. */
+    private static void mayFall(Sheet s, Dwelling d, double counted, int edition) {
+        List<DemandLoad> appliances = d.of(Kind.APPLIANCE);
+        double lacking = DemandTables.value("appliances-from", edition) - number(appliances, edition);
+        long unknown = appliances.stream().filter(DemandLoad::isUnknown).count();
+        if (lacking > 0 && (d.open() || (double) unknown >= lacking)) {
+            double withThem = (counted + lacking * DemandTables.value("appliance-least", edition))
+                    * DemandTables.factor("appliances-percent", edition);
+            s.mayBeLess(counted - withThem);
+        }
+    }
+
+    private static void addAppliances(Sheet s, Dwelling d, double factor, int edition) {
         double[] sums = new double[2];
-        for (DemandLoad l : appliances) {
+        for (DemandLoad l : d.of(Kind.APPLIANCE)) {
             s.step(Sheet.said(l), l.counted(), l.setPoint() == null ? "appliances" : "managed");
             sums[isCounted(l, edition) ? 0 : 1] += l.counted();
         }
@@ -85,6 +100,7 @@ final class StandardMethod {
                     sums[0] * factor,
                     "appliances");
         }
+        mayFall(s, d, sums[0], edition);
         if (sums[1] > 0) {
             s.add("Smaller ones, in full", sums[1], "appliances");
         }
@@ -139,11 +155,15 @@ final class StandardMethod {
                 s.add(Sheet.said(l), l.counted(), "managed");
                 continue;
             }
-            double floor = DemandTables.value(l.va() == null ? "vehicle-unknown" : "vehicle-least", edition);
-            s.add(
-                    Sheet.said(l) + (floor > l.counted() ? ", at least " + Sheet.number(floor) + " VA" : ""),
-                    Math.max(floor, l.counted()),
-                    "vehicle");
+            double floor = DemandTables.value(l.isUnknown() ? "vehicle-unknown" : "vehicle-least", edition);
+            String said = l.isUnknown() && floor > 0
+                    ? l.name() + ": NOT KNOWN, so " + Sheet.number(floor) + " VA are taken"
+                    : Sheet.said(l) + (floor > l.counted() ? ", at least " + Sheet.number(floor) + " VA" : "");
+            s.add(said, Math.max(floor, l.counted()), "vehicle");
+            if (l.isUnknown()) {
+                // Where the edition has no floor under a nameplate, the plate may say less than is taken without one.
+                s.mayBeLess(floor - DemandTables.value("vehicle-least", edition));
+            }
         }
         if (edition < 2023 && !d.of(Kind.VEHICLE).isEmpty()) {
             notes.add(

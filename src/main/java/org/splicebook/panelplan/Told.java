@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param nameplates volt-amperes by device
  * @param loads loads that the record has not
  * @param without devices that are to be left out, for example because they are replaced
+ * @param isAll whether there is no fixed load beside those recorded and told
  */
 public record Told(
         @Nullable Double area,
@@ -23,10 +24,16 @@ public record Told(
         @Nullable Double rating,
         Map<String, Double> nameplates,
         List<DemandLoad> loads,
-        Set<String> without) {
+        Set<String> without,
+        boolean isAll) {
     public Told {
         nameplates = Map.copyOf(nameplates);
         loads = List.copyOf(loads);
         without = Set.copyOf(without);
+    }
+
+    /** {@return nothing told} */
+    public static Told nothing() {
+        return new Told(null, null, null, null, Map.of(), List.of(), Set.of(), false);
     }
 }

@@ -26,6 +26,7 @@ final class Api {
                         new SheetApi(store).routes(),
                         new DraftApi(store, settings.largestBody()).routes(),
                         new FlowApi(store, settings.largestBody()).routes(),
+                        new DemandApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),
                         new StoreApi(store, settings).routes())
                 .flatMap(List::stream)

@@ -1,0 +1,85 @@
+package org.splicebook.cli;
+
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.panelplan.DemandStudy;
+import org.splicebook.panelplan.RecordedDwelling;
+import org.splicebook.panelplan.TellReader;
+import org.splicebook.panelplan.Told;
+import org.splicebook.record.House;
+import org.splicebook.render.DemandJson;
+import org.splicebook.render.DemandText;
+import org.splicebook.render.Json;
+import org.splicebook.wiring.Derivation;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+@Command(
+        name = "demand",
+        description =
+                "Calculates what a house demands of its service, by every method and edition, line by line with its article; what would still fit, and what would make it fit.")
+final class DemandCommand implements Callable<Integer> {
+    private final Program program;
+    private final Terminal terminal;
+
+    @Parameters(
+            index = "0",
+            paramLabel = "FILE|HOUSE",
+            description = "A house file, a folder of them, or a stored house's id.")
+    private String house = "";
+
+    @Option(
+            names = "--method",
+            paramLabel = "METHOD",
+            description = "One of standard, optional, existing, metered, units; else all that can be told.")
+    private @Nullable String method;
+
+    @Option(names = "--edition", paramLabel = "YEAR", description = "One edition; else all, the house's own in full.")
+    private @Nullable Integer edition;
+
+    @Option(
+            names = "--units",
+            paramLabel = "N",
+            description = "So many dwellings like this one in a building, on a wye of 208 V.")
+    private int units;
+
+    @Option(names = "--lines", description = "Print the lines of every edition.")
+    private boolean lines;
+
+    @Mixin
+    private TellOptions told = new TellOptions();
+
+    @Mixin
+    private StoreOptions store = new StoreOptions();
+
+    @Mixin
+    private DraftOption draft = new DraftOption();
+
+    @Mixin
+    private OutputOptions output = new OutputOptions();
+
+    DemandCommand(Program program, Terminal terminal) {
+        this.program = program;
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        House record = draft.over(Houses.record(house, program, store));
+        TellReader reader = new TellReader(record);
+        told.tell(reader);
+        Told read = reader.read().get();
+        DemandStudy study = DemandStudy.of(
+                RecordedDwelling.of(Derivation.derive(record), read),
+                DemandStudy.Wanted.read(record, method, edition, reader.peak(), units)
+                        .get());
+        terminal.out()
+                .print(
+                        output.json()
+                                ? Json.text(draft.mark(DemandJson.write(record.id(), study))) + "\n"
+                                : draft.mark(DemandText.write(record.said(), study, lines, output.width(terminal))));
+        return ExitCodes.OK;
+    }
+}
