@@ -49,6 +49,7 @@ public final class Commands {
                 new DrawCommand(program, terminal),
                 new DraftCommand(program, terminal),
                 new SheetCommand(program, terminal),
+                new ProposeCommand(program, terminal),
                 new DirectoryCommand(program, terminal),
                 new SurveyCommand(program, terminal),
                 new CheckFileCommand(terminal),

@@ -9,10 +9,10 @@ import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
 
 /** Findings about a breaker that another took the place of are neither cured nor new where the rule finds the same of the other. */
-final class Renamed {
+public final class Renamed {
     private Renamed() {}
 
-    static Comparison compare(List<Move> moves, List<Finding> before, List<Finding> after) {
+    public static Comparison compare(List<Move> moves, List<Finding> before, List<Finding> after) {
         Map<String, String> names = new HashMap<>();
         for (Move m : moves) {
             if (m instanceof Move.ChangeBreaker c && c.is() != null) {

@@ -33,7 +33,7 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
     }
 
     /** {@return the work of a draft} */
-    static Worklist of(House before, House after, List<Move> moves) {
+    public static Worklist of(House before, House after, List<Move> moves) {
         Set<String> sites = new LinkedHashSet<>();
         List<String> steps = new ArrayList<>();
         Map<String, Integer> parts = new LinkedHashMap<>();

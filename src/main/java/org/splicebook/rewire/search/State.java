@@ -1,0 +1,38 @@
+package org.splicebook.rewire.search;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.splicebook.record.House;
+import org.splicebook.rules.Checks;
+import org.splicebook.rules.Finding;
+import org.splicebook.rules.Pack;
+import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.LeverTables;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Wiring;
+
+/**
+ * A house, what is derived from it, and what is found in it.
+ *
+ * @param house the record
+ * @param wiring what is derived
+ * @param points its load points by id
+ * @param tables what each load point does in each position of the levers
+ * @param findings what its check finds, accepted or not
+ */
+record State(
+        House house,
+        Wiring wiring,
+        Map<String, LoadPointWiring> points,
+        Map<String, LeverTables.Table> tables,
+        List<Finding> findings) {
+    static State of(House house, Pack pack) {
+        Wiring wiring = Derivation.derive(house);
+        Map<String, LoadPointWiring> points = new TreeMap<>();
+        wiring.loadPoints().forEach(l -> points.put(l.id(), l));
+        Map<String, LeverTables.Table> tables = new TreeMap<>();
+        LeverTables.of(house).forEach(t -> tables.put(t.loadPoint(), t));
+        return new State(house, wiring, points, tables, Checks.of(wiring, pack));
+    }
+}
