@@ -37,7 +37,7 @@ final class CableAtoms {
         Set<String> hots = ends(box, point, "hot");
         Set<String> neutrals = ends(box, point, "neutral");
         for (Box from : state.house().boxes().values()) {
-            if (from != box) {
+            if (!from.name().equals(box.name())) {
                 for (NeutralIsland island : state.wiring().islands()) {
                     if (island.poles().size() == 1) {
                         from(from, island, box, hots, neutrals, all);

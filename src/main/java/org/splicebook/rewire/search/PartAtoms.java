@@ -49,7 +49,7 @@ final class PartAtoms {
                     protect(p, List.of(a), a.spaces(), what, all);
                 }
                 for (Breaker b : mine) {
-                    if (a.spaces().size() == 1 && b.spaces().size() == 1 && a != b) {
+                    if (a.spaces().size() == 1 && b.spaces().size() == 1 && !a.equals(b)) {
                         pair(p, a, b, all);
                     }
                 }

@@ -2,6 +2,7 @@ package org.splicebook.rewire.search;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -44,6 +45,9 @@ public final class Search {
     private final Wish wish;
     private final Map<String, DeviceKind> kinds;
     private final List<Proposal> proposals = new ArrayList<>();
+    /** How much is protected after a proposal: of two that cost the same the better one goes first. */
+    private final Map<Proposal, Integer> protections = new HashMap<>();
+
     private final List<Rejected> rejected = new ArrayList<>();
 
     private record Node(List<Move> moves, Cost cost, int depth, int order, House house) {}
@@ -116,7 +120,7 @@ public final class Search {
             looked++;
             look(n, before, validation, queue, order);
         }
-        proposals.sort(Comparator.comparing(Proposal::cost));
+        proposals.sort(Comparator.comparing(Proposal::cost).thenComparing(p -> -protections.getOrDefault(p, 0)));
         rejected.sort(Comparator.comparing((Rejected r) -> r.reasons().size()).thenComparing(Rejected::cost));
         return new Found(first(proposals), first(rejected), looked, exhausted);
     }
@@ -129,8 +133,14 @@ public final class Search {
         Validation.Verdict v = validation.of(n.house, n.moves);
         List<String> steps = Worklist.of(house, n.house, n.moves).steps();
         if (v.isReached() && v.reasons().isEmpty()) {
-            proposals.add(new Proposal(
-                    n.moves, n.cost.withMoved(Service.moved(before, v.after(), n.moves)), steps, v.beside()));
+            Proposal p = new Proposal(
+                    n.moves, n.cost.withMoved(Service.moved(before, v.after(), n.moves)), steps, v.beside());
+            proposals.add(p);
+            protections.put(
+                    p,
+                    v.after().points().values().stream()
+                            .mapToInt(l -> Service.protections(l).size())
+                            .sum());
             return;
         }
         if (v.isReached()) {

@@ -63,6 +63,7 @@ final class Validation {
                 judge(c.after(), reasons, beside, open);
             }
         }
+        reasons.addAll(loops(after));
         boolean isReached = isReached(after, found);
         if (!isReached && wish instanceof Wish.Cure c) {
             after.findings().stream().filter(f -> f.key().equals(c.finding())).forEach(open::add);
@@ -71,6 +72,19 @@ final class Validation {
             reasons.addAll(currents.added(house, moves));
         }
         return new Verdict(after, isReached, reasons, beside, open);
+    }
+
+    /** Two poles made one breaker hide a loop of their neutrals from the checks; it stays a loop, and no cure of anything. */
+    private List<String> loops(State after) {
+        boolean isAbout = wish instanceof Wish.Cure c && c.finding().startsWith("neutrals-joined/");
+        return after.wiring().islands().stream()
+                .filter(i -> i.landings().size() > 1 && i.poles().size() > 1)
+                .filter(i -> isAbout
+                        || before.wiring().islands().stream()
+                                .noneMatch(b ->
+                                        b.landings().size() > 1 && b.poles().size() > 1 && b.id().equals(i.id())))
+                .map(i -> "The neutrals " + String.join(" and ", i.landings()) + " are joined: a loop.")
+                .toList();
     }
 
     private void judge(Finding f, List<String> reasons, List<String> beside, List<Finding> open) {

@@ -115,7 +115,7 @@ final class WireAtoms {
             for (Ref end : from.members()) {
                 if (isMovable(end) && !does(end).contains(Conductor.GROUND)) {
                     for (Joint to : joints) {
-                        if (to != from && meet(does(end), does(to))) {
+                        if (!to.equals(from) && meet(does(end), does(to))) {
                             all.add(List.of(new Move.Shift(
                                     box, end.said(), to.members().get(0).said())));
                         }
