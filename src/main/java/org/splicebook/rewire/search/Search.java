@@ -136,11 +136,14 @@ public final class Search {
             Proposal p = new Proposal(
                     n.moves, n.cost.withMoved(Service.moved(before, v.after(), n.moves)), steps, v.beside());
             proposals.add(p);
-            protections.put(
-                    p,
-                    v.after().points().values().stream()
-                            .mapToInt(l -> Service.protections(l).size())
-                            .sum());
+            // Who wishes for one protection is not given more than that for the asking.
+            if (wish instanceof Wish.Cure) {
+                protections.put(
+                        p,
+                        v.after().points().values().stream()
+                                .mapToInt(l -> Service.protections(l).size())
+                                .sum());
+            }
             return;
         }
         if (v.isReached()) {
