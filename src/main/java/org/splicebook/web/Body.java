@@ -43,6 +43,12 @@ final class Body {
         };
     }
 
+    /** {@return whether a Content-Type is one that a form of a page sends} */
+    static boolean isForm(@Nullable String contentType) {
+        String type = contentType == null ? "" : contentType.toLowerCase(Locale.ROOT);
+        return type.startsWith("application/x-www-form-urlencoded") || type.startsWith("multipart/form-data");
+    }
+
     /** {@return the body as text that a reader of YAML takes; JSON is checked to be JSON first} */
     static String text(Context ctx, int largest) throws IOException {
         String text = raw(ctx, largest);

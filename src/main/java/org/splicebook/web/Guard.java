@@ -44,6 +44,15 @@ final class Guard implements Handler {
                     "Another site's page sent this request.",
                     "Only this server's own pages and programs may.");
         }
+        if (ctx.method() == HandlerType.POST && !ctx.path().startsWith(Api.BASE)) {
+            if (origin == null || !Body.isForm(ctx.header("Content-Type"))) {
+                throw Failures.failure(
+                        ProblemKind.REFUSED,
+                        "Pages take only what was sent from a page of this server.",
+                        "Programs use the API: /api.");
+            }
+            return;
+        }
         if (WITH_BODY.contains(ctx.method()) && Body.format(ctx.header("Content-Type")) == null) {
             throw Failures.failure(
                     ProblemKind.MEDIA_TYPE,
@@ -73,7 +82,8 @@ final class Guard implements Handler {
         ctx.header("Content-Security-Policy", POLICY);
         ctx.header("X-Content-Type-Options", "nosniff");
         ctx.header("X-Frame-Options", "DENY");
-        ctx.header("Referrer-Policy", "no-referrer");
+        // With no-referrer a browser would send "Origin: null" with this server's own forms.
+        ctx.header("Referrer-Policy", "same-origin");
         ctx.header("Cross-Origin-Opener-Policy", "same-origin");
         ctx.header("Cross-Origin-Resource-Policy", "same-origin");
         ctx.header("Permissions-Policy", "camera=(), geolocation=(), microphone=()");

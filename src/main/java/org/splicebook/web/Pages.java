@@ -3,10 +3,13 @@ package org.splicebook.web;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -38,6 +41,7 @@ import org.splicebook.web.view.Section;
 final class Pages {
     private static final String HOUSE = "/houses/{house}";
     private static final int MOST_KEPT = 30;
+    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private record Key(String house, long number, String digest) {}
 
@@ -93,10 +97,7 @@ final class Pages {
     }
 
     private static HouseBar bar(Look look) {
-        return new HouseBar(
-                new Paths(look.house().id()).base(),
-                look.house().said(),
-                look.stored().revision().number());
+        return Paths.bar(look.stored());
     }
 
     private void start(Context ctx) {
@@ -166,7 +167,14 @@ final class Pages {
                                         + store.sightings(h.id()).size(),
                                 "The next pass",
                                 ""))),
-                new Section("Ask", "", List.of(new Link(paths.base() + "/questions", "All questions", ""))));
+                new Section("Ask", "", List.of(new Link(paths.base() + "/questions", "All questions", ""))),
+                new Section(
+                        "Write",
+                        "",
+                        List.of(
+                                new Link(paths.base() + "/sight", "Record what was observed", ""),
+                                new Link(paths.base() + "/record", "The record as text", "read, copy, change"),
+                                new Link(paths.base() + "/history", "History and undo", ""))));
         ctx.html(
                 Templates.page("house", Map.of("bar", bar(look), "page", new HousePage(facts(look), forms, sections))));
     }
@@ -185,7 +193,12 @@ final class Pages {
                 new Fact(
                         "Revision",
                         List.of(Link.words(look.stored().revision().number() + ", stored "
-                                + look.stored().revision().stored()))));
+                                + minute(look.stored().revision().stored())))));
+    }
+
+    /** {@return a moment as people read it, to the minute, in universal time} */
+    static String minute(Instant moment) {
+        return MINUTE.format(moment.atZone(ZoneOffset.UTC)) + " UTC";
     }
 
     private static Fact fact(String name, int count) {

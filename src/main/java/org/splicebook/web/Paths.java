@@ -2,6 +2,8 @@ package org.splicebook.web;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.web.view.HouseBar;
 import org.splicebook.web.view.Link;
 
 /** Addresses of the pages of a house. */
@@ -17,6 +19,14 @@ record Paths(String house) {
 
     String of(String kind, String name) {
         return base() + "/" + kind + "/" + part(name);
+    }
+
+    /** {@return the bar of the pages of a house in this revision} */
+    static HouseBar bar(StoredHouse stored) {
+        return new HouseBar(
+                new Paths(stored.house().id()).base(),
+                stored.house().said(),
+                stored.revision().number());
     }
 
     Link box(String name) {

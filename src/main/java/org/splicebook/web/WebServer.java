@@ -56,7 +56,13 @@ public final class WebServer implements AutoCloseable {
         });
         config.routes.before(new Guard(settings.knownHosts()));
         Failures.register(config.routes);
-        Stream.of(Api.routes(store, settings), new Pages(store).routes(), new WalkPage(store).routes())
+        Stream.of(
+                        Api.routes(store, settings),
+                        new Pages(store).routes(),
+                        new WalkPage(store).routes(),
+                        new RecordPages(store).routes(),
+                        new NewHousePage(store).routes(),
+                        new SightPage(store).routes())
                 .flatMap(List::stream)
                 .forEach(r -> config.routes.addHttpHandler(r.method(), r.path(), r.handler()));
     }

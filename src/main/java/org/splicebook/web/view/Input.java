@@ -1,0 +1,76 @@
+package org.splicebook.web.view;
+
+import java.util.List;
+
+/**
+ * One thing to fill in on a form that writes.
+ *
+ * @param name its name
+ * @param kind how it is filled in
+ * @param label what it is called on the page
+ * @param value what stands in it at first; for {@link Kind#SOME} the chosen values with commas between
+ * @param meaning what it means, in a few words; may be empty
+ * @param needed whether it has to be filled
+ * @param choices what may be chosen; empty where it is typed
+ * @param wrong what is wrong with it and what would be right; empty where nothing is
+ */
+public record Input(
+        String name,
+        Kind kind,
+        String label,
+        String value,
+        String meaning,
+        boolean needed,
+        List<Choice> choices,
+        String wrong) {
+    /** How it is filled in. */
+    public enum Kind {
+        /** A line. */
+        TEXT,
+        /** Lines. */
+        AREA,
+        /** Carried along, not shown. */
+        HIDDEN,
+        /** One of a few, each large enough for a thumb. */
+        ONE,
+        /** Any of several. */
+        SOME,
+        /** One of many. */
+        LIST,
+        /** A file of the person's. */
+        FILE
+    }
+
+    /** What may be chosen: the value that is sent and the words for it. */
+    public record Choice(String value, String words) {}
+
+    public Input {
+        choices = List.copyOf(choices);
+    }
+
+    /** {@return whether this choice is chosen at first} */
+    public boolean chosen(Choice c) {
+        return kind == Kind.SOME ? List.of(value.split(",")).contains(c.value()) : c.value().equals(value);
+    }
+
+    /** {@return something typed} */
+    public static Input typed(Kind kind, String name, String label, String value, String meaning, boolean needed) {
+        return new Input(name, kind, label, value, meaning, needed, List.of(), "");
+    }
+
+    /** {@return something carried along} */
+    public static Input hidden(String name, String value) {
+        return typed(Kind.HIDDEN, name, "", value, "", false);
+    }
+
+    /** {@return something chosen} */
+    public static Input chosen(
+            Kind kind, String name, String label, String value, String meaning, List<Choice> choices) {
+        return new Input(name, kind, label, value, meaning, kind != Kind.SOME, choices, "");
+    }
+
+    /** {@return the same, with what is wrong with it} */
+    public Input wrong(String what) {
+        return new Input(name, kind, label, value, meaning, needed, choices, what);
+    }
+}

@@ -1,0 +1,177 @@
+package org.splicebook.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.net.URLEncoder;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.util.StringJoiner;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.splicebook.housefile.HouseFiles;
+
+class EditPagesIT {
+    private static final String PAGE = "/houses/" + Served.ID;
+    private static final String NEW = Served.ALDER_ROW.replace("14 Alder Row, rear flat", "14 Alder Row, front flat");
+    private Served served;
+
+    @BeforeEach
+    void start() {
+        served = Served.answering();
+        served.store.put(HouseFiles.parse("a", Served.ALDER_ROW).get(), 0, "me", "new");
+    }
+
+    @AfterEach
+    void stop() {
+        served.close();
+    }
+
+    private HttpResponse<String> post(String path, String... fields) {
+        return send(served.server.url(), path, fields);
+    }
+
+    private HttpResponse<String> send(String origin, String path, String... fields) {
+        StringJoiner body = new StringJoiner("&");
+        for (int i = 0; i < fields.length; i += 2) {
+            body.add(fields[i] + "=" + URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
+        }
+        String form = "application/x-www-form-urlencoded";
+        return origin.isEmpty()
+                ? served.send("POST", path, body.toString(), "Content-Type", form)
+                : served.send("POST", path, body.toString(), "Content-Type", form, "Origin", origin);
+    }
+
+    private long newest() {
+        return served.store.findHouse(Served.ID).orElseThrow().revision().number();
+    }
+
+    private String name() {
+        return served.store.findHouse(Served.ID).orElseThrow().house().said();
+    }
+
+    @Test
+    void textOfTheRecordIsChangedAndBroughtBack() {
+        String page = served.get(PAGE + "/record").body();
+        assertThat(page).contains("boxes:", "method=\"post\"", "name=\"revision\" value=\"1\"");
+
+        var stored = post(PAGE + "/record", "revision", "1", "text", NEW, "why", "asked the owner");
+        assertThat(stored.statusCode()).isEqualTo(303);
+        assertThat(stored.headers().firstValue("Location").orElse("")).isEqualTo(PAGE + "/history");
+        assertThat(name()).isEqualTo("14 Alder Row, front flat");
+        assertThat(served.get(PAGE + "/history").body()).contains("asked the owner", "This is revision 2");
+
+        assertThat(post(PAGE + "/history", "revision", "2", "back-to", "1").statusCode())
+                .isEqualTo(303);
+        assertThat(newest()).isEqualTo(3);
+        assertThat(name()).isEqualTo("14 Alder Row, rear flat");
+    }
+
+    @Test
+    void wrongTextIsToldByItsLineKeptOnThePageAndNotStored() {
+        String wrong = NEW.replaceFirst("cables:", "cabels:");
+        int line = (int) wrong.substring(0, wrong.indexOf("cabels:")).lines().count() + 1;
+        var answer = post(PAGE + "/record", "revision", "1", "text", wrong, "why", "x");
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body()).contains("Nothing was stored", "Line " + line + " reads: cabels:", "front flat");
+        assertThat(newest()).isEqualTo(1);
+    }
+
+    @Test
+    void whatWasMadeFromAnOlderRevisionIsRefusedAndNotLost() {
+        assertThat(post(PAGE + "/record", "revision", "1", "text", NEW, "why", "one")
+                        .statusCode())
+                .isEqualTo(303);
+        var late = post(
+                PAGE + "/record", "revision", "1", "text", NEW.replace("front", "upper"), "why", "two");
+        assertThat(late.statusCode()).isIn(409, 412);
+        assertThat(late.body()).contains("upper flat", "Nothing was stored");
+        assertThat(name()).isEqualTo("14 Alder Row, front flat");
+    }
+
+    @Test
+    void anotherSitesPageOrAProgramWritesNothingThroughForms() {
+        String[] fields = {"revision", "1", "text", NEW, "why", "x"};
+        for (String origin : new String[] {"http://elsewhere.test", "null", ""}) {
+            assertThat(send(origin, PAGE + "/record", fields).statusCode())
+                    .as(origin)
+                    .isEqualTo(403);
+        }
+        assertThat(newest()).isEqualTo(1);
+        assertThat(served.send(
+                                "PUT",
+                                Served.HOUSE,
+                                "a=b",
+                                "Content-Type",
+                                "application/x-www-form-urlencoded",
+                                "Origin",
+                                served.server.url())
+                        .statusCode())
+                .as("the API takes no forms")
+                .isEqualTo(415);
+    }
+
+    @Test
+    void observationSentTwiceIsRecordedOnce() {
+        String page = served.get(PAGE + "/sight?at=bench-1.top").body();
+        Matcher id = Pattern.compile("name=\"id\" value=\"([^\"]+)\"").matcher(page);
+        assertThat(id.find()).isTrue();
+        String[] fields = {
+            "id", id.group(1), "date", "2026-04-02", "at", "bench-1.top", "with-off", "main.6", "read", "lit",
+            "before", "lit", "after", "", "instrument", "lamp"
+        };
+        int before = served.store.sightings(Served.ID).size();
+        assertThat(post(PAGE + "/sight", fields).statusCode()).isEqualTo(303);
+        assertThat(post(PAGE + "/sight", fields).statusCode()).isEqualTo(303);
+        assertThat(served.store.sightings(Served.ID)).hasSize(before + 1);
+        assertThat(served.get(PAGE + "/points/bench-1.top").body()).contains("2026-04-02");
+
+        fields[5] = "no-such-point";
+        fields[1] = "w2";
+        var wrong = post(PAGE + "/sight", fields);
+        assertThat(wrong.statusCode()).isEqualTo(422);
+        assertThat(wrong.body()).contains("no-such-point", "Nothing was stored");
+    }
+
+    @Test
+    void houseBeginsWithPanelAndRooms() {
+        String[] fields = {
+            "name", "Mill Lane 3", "id", "", "system", "split-phase 120/240", "rating", "100", "spaces", "20",
+            "panel-place", "Cellar", "breakers", "1+3 40 Range\n2 15 Lights", "rooms", "Kitchen\nDen, living"
+        };
+        var made = post("/new-house", fields);
+        assertThat(made.headers().firstValue("Location").orElse(made.body())).isEqualTo("/houses/mill-lane-3");
+        assertThat(served.get("/houses/mill-lane-3").body()).contains("Mill Lane 3", "Kitchen", "Den");
+        assertThat(served.get("/houses/mill-lane-3/panels/main").body()).contains("Range");
+
+        fields[1] = "Mill Lane 4";
+        fields[13] = "1+3 forty Range\n2 15 Lights\n2 20 Lights";
+        fields[15] = "Den, lving";
+        var wrong = post("/new-house", fields);
+        assertThat(wrong.statusCode()).isEqualTo(422);
+        assertThat(wrong.body()).contains("breakers, line 1", "breakers, line 3", "rooms, line 1", "forty Range");
+        assertThat(served.get("/houses/mill-lane-4").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void houseFileIsBroughtInAsAFileOrAsText() {
+        String file = Served.ALDER_ROW.replaceFirst("house: " + Served.ID, "house: alder-row-15");
+        String body = "--x\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.yaml\"\r\n"
+                + "Content-Type: application/yaml\r\n\r\n" + file + "\r\n--x--\r\n";
+        var made = served.send(
+                "POST",
+                "/new-house/file",
+                body,
+                "Content-Type",
+                "multipart/form-data; boundary=x",
+                "Origin",
+                served.server.url());
+        assertThat(made.statusCode()).as(made.body()).isEqualTo(303);
+        assertThat(served.get("/houses/alder-row-15").statusCode()).isEqualTo(200);
+        assertThat(served.get("/houses/alder-row-15/record.yaml").body()).startsWith("splicebook:");
+        var again = post("/new-house/file", "text", file);
+        assertThat(again.statusCode()).as("it is there already").isIn(409, 412);
+    }
+}
