@@ -44,7 +44,7 @@ final class Guard implements Handler {
                     "Another site's page sent this request.",
                     "Only this server's own pages and programs may.");
         }
-        if (ctx.method() == HandlerType.POST && !ctx.path().startsWith(Api.BASE)) {
+        if (HandlerType.POST.equals(ctx.method()) && !ctx.path().startsWith(Api.BASE)) {
             if (origin == null || !Body.isForm(ctx.header("Content-Type"))) {
                 throw Failures.failure(
                         ProblemKind.REFUSED,

@@ -56,8 +56,7 @@ final class NewHousePage {
         for (String name : List.of("name", "id", "system", "rating", "spaces", "panel-place", "breakers", "rooms")) {
             said.put(name, Sent.field(ctx, name));
         }
-        Sent.attempt(
-                ctx, () -> stored(house(said), "Begun: panel and rooms"), problems -> page(said, problems));
+        Sent.attempt(ctx, () -> stored(house(said), "Begun: panel and rooms"), problems -> page(said, problems));
     }
 
     private String stored(House house, String why) {
@@ -74,8 +73,10 @@ final class NewHousePage {
             n++;
             String[] parts = line.split(",", 2);
             String kind = parts.length == 2 ? parts[1].strip() : "";
-            places.put(key(parts[0]), Map.of("name", parts[0].strip(), "kind", kind.isEmpty() ? guess(parts[0]) : kind));
-            if (!kind.isEmpty() && Arrays.stream(PlaceKind.values()).noneMatch(k -> k.word().equals(kind))) {
+            places.put(
+                    key(parts[0]), Map.of("name", parts[0].strip(), "kind", kind.isEmpty() ? guess(parts[0]) : kind));
+            if (!kind.isEmpty()
+                    && Arrays.stream(PlaceKind.values()).noneMatch(k -> k.word().equals(kind))) {
                 problems.add(problem("rooms", n, "'" + kind + "' is no kind of room.", "One of " + kinds() + "."));
             }
         }
@@ -175,7 +176,13 @@ final class NewHousePage {
                 "Begin with the panel and the rooms",
                 List.of(
                         typed(said, Input.Kind.TEXT, "name", "Name of the house", "", true),
-                        typed(said, Input.Kind.TEXT, "id", "Short name", "a-z, 0-9 and hyphens; made of the name if empty", false),
+                        typed(
+                                said,
+                                Input.Kind.TEXT,
+                                "id",
+                                "Short name",
+                                "a-z, 0-9 and hyphens; made of the name if empty",
+                                false),
                         Input.chosen(
                                 Input.Kind.LIST,
                                 "system",

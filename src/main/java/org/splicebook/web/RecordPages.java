@@ -119,8 +119,8 @@ final class RecordPages {
                 ctx,
                 () -> {
                     long number = HouseApi.number(Sent.field(ctx, "back-to"));
-                    StoredHouse back = store.findRevision(stored.house().id(), number)
-                            .orElseThrow(() -> Api.notFound(ctx));
+                    StoredHouse back =
+                            store.findRevision(stored.house().id(), number).orElseThrow(() -> Api.notFound(ctx));
                     store.put(back.house(), Sent.revision(ctx), BY_PAGE, "Brought back revision " + number)
                             .get();
                     return new Paths(stored.house().id()).base() + "/history";
@@ -137,7 +137,10 @@ final class RecordPages {
             String words = "Revision " + r.number() + ", " + Pages.minute(r.stored());
             all.add(0, new Link("", words, r.who() + (r.why().isBlank() ? "" : ": " + r.why())));
             if (r.number() != newest && !r.deleted()) {
-                back.add(0, new Input.Choice(String.valueOf(r.number()), words + (r.why().isBlank() ? "" : ", " + r.why())));
+                back.add(
+                        0,
+                        new Input.Choice(
+                                String.valueOf(r.number()), words + (r.why().isBlank() ? "" : ", " + r.why())));
             }
         }
         List<Entry> entries = back.isEmpty()

@@ -68,8 +68,7 @@ final class SightPage {
         Sent.attempt(
                 ctx,
                 () -> {
-                    Sighting sighting =
-                            SightingLine.parse(stored.house(), said).get();
+                    Sighting sighting = SightingLine.parse(stored.house(), said).get();
                     int unused = store.appendSightings(stored.house().id(), List.of(sighting))
                             .get();
                     return new Paths(stored.house().id()).of("points", said.getOrDefault("at", ""));

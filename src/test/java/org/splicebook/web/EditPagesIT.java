@@ -84,8 +84,7 @@ class EditPagesIT {
         assertThat(post(PAGE + "/record", "revision", "1", "text", NEW, "why", "one")
                         .statusCode())
                 .isEqualTo(303);
-        var late = post(
-                PAGE + "/record", "revision", "1", "text", NEW.replace("front", "upper"), "why", "two");
+        var late = post(PAGE + "/record", "revision", "1", "text", NEW.replace("front", "upper"), "why", "two");
         assertThat(late.statusCode()).isIn(409, 412);
         assertThat(late.body()).contains("upper flat", "Nothing was stored");
         assertThat(name()).isEqualTo("14 Alder Row, front flat");
@@ -119,8 +118,22 @@ class EditPagesIT {
         Matcher id = Pattern.compile("name=\"id\" value=\"([^\"]+)\"").matcher(page);
         assertThat(id.find()).isTrue();
         String[] fields = {
-            "id", id.group(1), "date", "2026-04-02", "at", "bench-1.top", "with-off", "main.6", "read", "lit",
-            "before", "lit", "after", "", "instrument", "lamp"
+            "id",
+            id.group(1),
+            "date",
+            "2026-04-02",
+            "at",
+            "bench-1.top",
+            "with-off",
+            "main.6",
+            "read",
+            "lit",
+            "before",
+            "lit",
+            "after",
+            "",
+            "instrument",
+            "lamp"
         };
         int before = served.store.sightings(Served.ID).size();
         assertThat(post(PAGE + "/sight", fields).statusCode()).isEqualTo(303);
@@ -138,8 +151,22 @@ class EditPagesIT {
     @Test
     void houseBeginsWithPanelAndRooms() {
         String[] fields = {
-            "name", "Mill Lane 3", "id", "", "system", "split-phase 120/240", "rating", "100", "spaces", "20",
-            "panel-place", "Cellar", "breakers", "1+3 40 Range\n2 15 Lights", "rooms", "Kitchen\nDen, living"
+            "name",
+            "Mill Lane 3",
+            "id",
+            "",
+            "system",
+            "split-phase 120/240",
+            "rating",
+            "100",
+            "spaces",
+            "20",
+            "panel-place",
+            "Cellar",
+            "breakers",
+            "1+3 40 Range\n2 15 Lights",
+            "rooms",
+            "Kitchen\nDen, living"
         };
         var made = post("/new-house", fields);
         assertThat(made.headers().firstValue("Location").orElse(made.body())).isEqualTo("/houses/mill-lane-3");

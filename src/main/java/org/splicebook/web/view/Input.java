@@ -50,7 +50,9 @@ public record Input(
 
     /** {@return whether this choice is chosen at first} */
     public boolean chosen(Choice c) {
-        return kind == Kind.SOME ? List.of(value.split(",")).contains(c.value()) : c.value().equals(value);
+        return kind == Kind.SOME
+                ? List.of(value.split(",")).contains(c.value())
+                : c.value().equals(value);
     }
 
     /** {@return something typed} */
