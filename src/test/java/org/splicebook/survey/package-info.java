@@ -1,0 +1,4 @@
+@NullMarked
+package org.splicebook.survey;
+
+import org.jspecify.annotations.NullMarked;
