@@ -24,6 +24,9 @@ public record Diagnosis(List<Alike> classes, List<Suspect> silent, Optional<Next
     /** Below this share of the best, suspects are told apart in the state of the symptoms only. */
     private static final double WORTH_A_LOOK = 1e-4;
 
+    /** All that show nothing in any state are one class: no test from outside tells them apart. */
+    private static final List<String> QUIET = List.of("quiet");
+
     private static final double FITS = 0.15;
     private static final int MOST_PAIRED = 30;
 
@@ -59,31 +62,34 @@ public record Diagnosis(List<Alike> classes, List<Suspect> silent, Optional<Next
         Seen sound = Seen.of(flow, state, Suspect.NONE);
         List<Judged> judged = new ArrayList<>();
         for (Suspect s : Suspects.of(flow.circuit())) {
-            judged.add(judge(s, Seen.of(flow, state, s), symptoms));
+            judged.add(judge(s, Seen.of(flow, state, s), sound, symptoms));
         }
         boolean explained = judged.stream().anyMatch(j -> explains(j, symptoms));
         if (!explained && symptoms.size() > 1) {
-            List<Judged> pairs = pairs(flow, state, symptoms, judged);
+            List<Judged> pairs = pairs(flow, state, symptoms, judged, sound);
             judged.addAll(pairs);
             explained = pairs.stream().anyMatch(j -> explains(j, symptoms));
         }
         double best = judged.stream().mapToDouble(Judged::weight).max().orElse(1);
         double sum = judged.stream().mapToDouble(Judged::weight).sum();
         List<LoadCase> states = states(flow, state);
-        List<String> quiet =
-                states.stream().map(c -> Seen.of(flow, c, Suspect.NONE).words()).toList();
+        List<Seen> quiet =
+                states.stream().map(c -> Seen.of(flow, c, Suspect.NONE)).toList();
         Map<List<String>, List<Judged>> alike = new LinkedHashMap<>();
         List<Suspect> silent = new ArrayList<>();
         for (Judged j : judged) {
             List<String> key = new ArrayList<>(List.of(j.seen.words()));
-            boolean looked = j.weight() >= best * WORTH_A_LOOK || j.seen.words().equals(sound.words());
-            if (looked) {
-                List<String> shown = states.stream()
-                        .map(c -> Seen.of(flow, c, j.suspect).words())
-                        .toList();
-                key.addAll(shown);
-                if (shown.equals(quiet) && j.seen.words().equals(sound.words())) {
+            boolean isQuiet = !j.seen.differs(sound);
+            if (isQuiet || j.weight() >= best * WORTH_A_LOOK) {
+                List<Seen> shown =
+                        states.stream().map(c -> Seen.of(flow, c, j.suspect)).toList();
+                for (int i = 0; i < shown.size(); i++) {
+                    isQuiet &= !shown.get(i).differs(quiet.get(i));
+                    key.add(shown.get(i).words());
+                }
+                if (isQuiet) {
                     silent.add(j.suspect);
+                    key = QUIET;
                 }
             }
             alike.computeIfAbsent(key, k -> new ArrayList<>()).add(j);
@@ -102,8 +108,8 @@ public record Diagnosis(List<Alike> classes, List<Suspect> silent, Optional<Next
         return new Diagnosis(classes, silent, NextTest.best(flow.circuit(), classes), explained);
     }
 
-    private static Judged judge(Suspect s, Seen seen, List<Symptom> symptoms) {
-        double fit = 1;
+    private static Judged judge(Suspect s, Seen seen, Seen sound, List<Symptom> symptoms) {
+        double fit = seen.differs(sound) ? 1 : FaultKind.unnoticed();
         for (Symptom y : symptoms) {
             fit *= y.chance(seen);
         }
@@ -115,7 +121,8 @@ public record Diagnosis(List<Alike> classes, List<Suspect> silent, Optional<Next
     }
 
     /** Those that fit best, and for each symptom the one that goes with it and with most others, two by two. */
-    private static List<Judged> pairs(LoadFlow flow, LoadCase state, List<Symptom> symptoms, List<Judged> singles) {
+    private static List<Judged> pairs(
+            LoadFlow flow, LoadCase state, List<Symptom> symptoms, List<Judged> singles, Seen sound) {
         Map<String, Judged> unlike = new HashMap<>();
         for (Judged j : singles) {
             unlike.merge(j.seen.words(), j, (a, b) -> a.weight() >= b.weight() ? a : b);
@@ -132,7 +139,7 @@ public record Diagnosis(List<Alike> classes, List<Suspect> silent, Optional<Next
         for (int a = 0; a < some.size(); a++) {
             for (int b = a + 1; b < some.size(); b++) {
                 Suspect both = some.get(a).suspect.and(some.get(b).suspect);
-                pairs.add(judge(both, Seen.of(flow, state, both), symptoms));
+                pairs.add(judge(both, Seen.of(flow, state, both), sound, symptoms));
             }
         }
         return pairs;

@@ -47,6 +47,11 @@ public enum FaultKind {
         return weight("two");
     }
 
+    /** {@return what a fault that nobody would notice weighs where someone did notice something} */
+    static double unnoticed() {
+        return weight("unnoticed");
+    }
+
     private static double weight(String key) {
         return Double.parseDouble(Objects.requireNonNull(WEIGHTS.getProperty(key), key));
     }

@@ -20,6 +20,13 @@ import org.splicebook.loadflow.Volts;
  * @param tripped breakers and devices found open
  */
 public record Seen(Map<String, AtPoint> points, Set<String> tripped) {
+    /** How far a reading is off at most though all is as foretold: so many volts, and so large a share of it. */
+    static final double NOTICED_VOLTS = 3;
+
+    static final double NOTICED_SHARE = 0.03;
+    /** The most that a meter of high impedance shows on what floats. */
+    static final double MOST_GHOST = 90;
+
     private static final int MOST_TRIPS = 4;
     private static final double SOON_SECONDS = 60;
 
@@ -33,6 +40,21 @@ public record Seen(Map<String, AtPoint> points, Set<String> tripped) {
             return share < 0.3
                     ? Symptom.Level.DEAD
                     : share < 0.9 ? Symptom.Level.DIM : share > 1.08 ? Symptom.Level.BRIGHT : Symptom.Level.LIVE;
+        }
+
+        /** {@return whether a lamp does something else, or a reading is further off than meters and the loads taken for known may be} */
+        boolean differs(AtPoint other) {
+            return level() != other.level()
+                    || differs(hotNeutral, other.hotNeutral)
+                    || differs(hotGround, other.hotGround)
+                    || differs(neutralGround, other.neutralGround);
+        }
+
+        private static boolean differs(double a, double b) {
+            if (Double.isNaN(a) || Double.isNaN(b)) { // what floats may show what a ghost does
+                return a > MOST_GHOST || b > MOST_GHOST;
+            }
+            return Math.abs(a - b) > NOTICED_VOLTS + NOTICED_SHARE * Math.max(a, b);
         }
 
         double volts(Symptom.Between between) {
@@ -87,6 +109,12 @@ public record Seen(Map<String, AtPoint> points, Set<String> tripped) {
 
     AtPoint at(String point) {
         return Objects.requireNonNull(points.get(point), point);
+    }
+
+    /** {@return whether a person with a lamp and a meter would notice that this is not the other} */
+    boolean differs(Seen other) {
+        return !tripped.equals(other.tripped)
+                || points.entrySet().stream().anyMatch(e -> e.getValue().differs(other.at(e.getKey())));
     }
 
     /** {@return all of it in words, coarse to 5 V: what has the same words nobody tells apart in this state} */

@@ -43,16 +43,14 @@ public sealed interface Symptom {
 
     /** A meter shows so many volts. What floats may show anything up to ghost voltages. */
     record Reads(String point, Between between, double volts) implements Symptom {
-        private static final double MOST_GHOST = 90;
-
         @Override
         public double chance(Seen seen) {
             double told = seen.at(point).volts(between);
             if (Double.isNaN(told)) {
-                return volts <= MOST_GHOST ? 0.5 : 0.02;
+                return volts <= Seen.MOST_GHOST ? 0.5 : 0.02;
             }
             double off = Math.abs(told - volts);
-            return off <= 3 + 0.03 * told ? 0.9 : off <= 10 + 0.1 * told ? 0.2 : 0.01;
+            return off <= Seen.NOTICED_VOLTS + Seen.NOTICED_SHARE * told ? 0.9 : off <= 10 + 0.1 * told ? 0.2 : 0.01;
         }
     }
 

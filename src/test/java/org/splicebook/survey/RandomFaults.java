@@ -18,11 +18,11 @@ final class RandomFaults {
     private RandomFaults() {}
 
     /** {@return what a person tells: all that changed, some that did not, a meter at two places, what tripped} */
-    static List<Symptom> told(Seen sound, Seen now, Suspect fault, Random random) {
+    static List<Symptom> told(Seen sound, Seen now, Random random) {
         List<Symptom> told = new ArrayList<>();
         List<String> changed = new ArrayList<>();
         List<String> same = new ArrayList<>();
-        now.points().forEach((name, p) -> (p.coarse(5).equals(sound.at(name).coarse(5)) ? same : changed).add(name));
+        now.points().forEach((name, p) -> (p.differs(sound.at(name)) ? changed : same).add(name));
         Collections.shuffle(same, random);
         Collections.shuffle(changed, random);
         changed.forEach(c -> told.add(new Symptom.Works(c, now.at(c).level())));
@@ -48,12 +48,12 @@ final class RandomFaults {
         LoadCase state = LoadCase.of(LoadCase.Base.ALL_ON);
         Seen sound = Seen.of(flow, state, Suspect.NONE);
         Seen now = Seen.of(flow, state, fault);
-        List<Symptom> told = told(sound, now, fault, random);
+        List<Symptom> told = told(sound, now, random);
         Diagnosis d = Diagnosis.of(flow, state, told);
         Optional<Diagnosis.Alike> right =
                 d.classes().stream().filter(c -> c.suspects().contains(fault)).findFirst();
         int rank = right.map(c -> d.classes().indexOf(c)).orElse(-1);
-        boolean shows = !now.words().equals(sound.words());
+        boolean shows = now.differs(sound);
         return new Outcome(shows, rank, right.map(Diagnosis.Alike::chance).orElse(0.0));
     }
 }
