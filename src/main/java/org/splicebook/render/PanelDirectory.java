@@ -173,11 +173,15 @@ public record PanelDirectory(String panel, String place, List<Line> lines, boole
         Device d = house.boxes().get(l.box()) == null
                 ? null
                 : house.boxes().get(l.box()).devices().get(l.device());
-        return d == null
-                ? ""
-                : d.load() == null
-                        ? d.kind().title().toLowerCase(Locale.ROOT)
-                        : d.load().replace('-', ' ');
+        if (d == null) {
+            return "";
+        }
+        String what = d.load() == null
+                ? d.kind().title().toLowerCase(Locale.ROOT)
+                : d.load().replace('-', ' ');
+        // The name follows: "water heater", not "water heater heater".
+        String name = " " + l.device().replace('-', ' ');
+        return what.endsWith(name) ? what.substring(0, what.length() - name.length()) : what;
     }
 
     /** Breakers with a return on the same neutral as one of its poles. */

@@ -36,6 +36,7 @@ class PanelDirectoryTest {
         assertThat(main.get("11").said()).contains("dining-1.bottom").doesNotContain("dining-1.top");
         assertThat(main.get("9").sharesNeutral()).containsExactly("main.11");
         assertThat(main.get("1+3").said()).isEqualTo("Kitchen: range");
+        assertThat(main.get("2+4").said()).as("no name twice").isEqualTo("Utility room: water heater");
         assertThat(main.get("23+25").said()).isEqualTo("Panel garage-panel: Detached garage");
         assertThat(main.get("28").protects()).containsExactly("arc-fault");
         assertThat(main.get("38").said()).isEqualTo("no breaker");
