@@ -123,6 +123,7 @@ final class Cards {
                                 "box",
                                 name,
                                 "Done for today: how it must look before power comes back"),
+                        new Link(paths.of("boxes", name) + "/edit", "Record what is in it, wire by wire", ""),
                         paths.ask("before-closing", "box", name, "What to test before it is closed")),
                 facts,
                 draw(DrawingKind.BOX, name),

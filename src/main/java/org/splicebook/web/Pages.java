@@ -173,6 +173,7 @@ final class Pages {
                         "",
                         List.of(
                                 new Link(paths.base() + "/sight", "Record what was observed", ""),
+                                new Link(paths.base() + "/new-box", "Record a box just opened", ""),
                                 new Link(paths.base() + "/record", "The record as text", "read, copy, change"),
                                 new Link(paths.base() + "/history", "History and undo", ""))));
         ctx.html(

@@ -62,7 +62,9 @@ public final class WebServer implements AutoCloseable {
                         new WalkPage(store).routes(),
                         new RecordPages(store).routes(),
                         new NewHousePage(store).routes(),
-                        new SightPage(store).routes())
+                        new SightPage(store).routes(),
+                        new NewBoxPage(store).routes(),
+                        new BoxPages(store).routes())
                 .flatMap(List::stream)
                 .forEach(r -> config.routes.addHttpHandler(r.method(), r.path(), r.handler()));
     }

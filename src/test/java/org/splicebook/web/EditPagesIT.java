@@ -11,7 +11,16 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.record.Basis;
+import org.splicebook.record.Box;
+import org.splicebook.record.Complete;
+import org.splicebook.record.House;
+import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.Feed;
+import org.splicebook.wiring.Wiring;
 
 class EditPagesIT {
     private static final String PAGE = "/houses/" + Served.ID;
@@ -200,5 +209,130 @@ class EditPagesIT {
         assertThat(served.get("/houses/alder-row-15/record.yaml").body()).startsWith("splicebook:");
         var again = post("/new-house/file", "text", file);
         assertThat(again.statusCode()).as("it is there already").isIn(409, 412);
+    }
+
+    private Wiring wiring() {
+        return Derivation.derive(served.store.findHouse(Served.ID).orElseThrow().house());
+    }
+
+    /** Whatever the template: its joints count as seen, nothing as wholly listed, and each can be corrected. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "end-of-run",
+                "feed-through-on-screws",
+                "feed-through-with-pigtails",
+                "switch-fed-first",
+                "switch-loop",
+                "three-way-fed",
+                "three-way-at-the-light",
+                "splice-only"
+            })
+    void boxIsBegunFromATemplateAndCorrectedWireByWire(String template) {
+        assertThat(served.get(PAGE + "/new-box").body()).contains("value=\"" + template + "\"");
+        boolean isThree = template.startsWith("three-way");
+        var made = post(
+                PAGE + "/new-box",
+                "revision",
+                "1",
+                "name",
+                "den",
+                "template",
+                template,
+                "kind",
+                "duplex-receptacle",
+                "in",
+                "N1",
+                "in-wires",
+                isThree ? "14/3+ground" : "14/2+ground",
+                "in-end",
+                "main",
+                "out",
+                "N2",
+                "out-wires",
+                isThree ? "14/3" : "14/2",
+                "out-end",
+                "?");
+        assertThat(made.headers().firstValue("Location").orElse(made.body())).isEqualTo(PAGE + "/boxes/den/edit");
+        assertThat(newest()).isEqualTo(2);
+        String page = served.get(PAGE + "/boxes/den/edit").body();
+        assertThat(page).contains("value=\"N1.black\"", "Joined now");
+        Box den =
+                served.store.findHouse(Served.ID).orElseThrow().house().boxes().get("den");
+        assertThat(den.joints())
+                .as("as somebody saw it")
+                .isNotEmpty()
+                .allMatch(j -> j.about().basis() == Basis.SEEN);
+        assertThat(wiring().house().isComplete(den, Complete.JOINTS))
+                .as("never by itself")
+                .isFalse();
+
+        assertThat(post(PAGE + "/boxes/den/edit", "revision", "2", "what", "cap", "end", "N1.white")
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(served.store
+                        .findHouse(Served.ID)
+                        .orElseThrow()
+                        .house()
+                        .boxes()
+                        .get("den")
+                        .joints())
+                .anyMatch(j ->
+                        j.members().size() == 1 && j.members().get(0).said().equals("N1.white"));
+        assertThat(post(PAGE + "/boxes/den/edit", "revision", "2", "what", "cap", "end", "N1.black")
+                        .statusCode())
+                .as("made from an older revision")
+                .isIn(409, 412);
+    }
+
+    @Test
+    void boxIsEditedWireByWire() {
+        String edit = PAGE + "/boxes/bench/edit";
+        assertThat(post(edit, "revision", "1", "what", "device", "device", "lamp-9", "kind", "luminaire")
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(post(edit, "revision", "2", "what", "cable", "cable", "N9", "wires", "14/2", "other-end", "?")
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(post(edit, "revision", "3", "what", "touch", "end", "N9.black", "to", "lamp-9.hot")
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(served.get(edit).body()).contains("N9.black, with lamp-9.hot");
+        assertThat(post(edit, "revision", "4", "what", "complete", "complete", "cables")
+                        .statusCode())
+                .isEqualTo(303);
+        House h = served.store.findHouse(Served.ID).orElseThrow().house();
+        assertThat(h.isComplete(h.boxes().get("bench"), Complete.CABLES)).isTrue();
+        assertThat(h.isComplete(h.boxes().get("bench"), Complete.JOINTS)).isFalse();
+        var wrong = post(edit, "revision", "5", "what", "touch", "end", "N9.green", "to", "lamp-9.hot");
+        assertThat(wrong.statusCode()).isEqualTo(422);
+        assertThat(wrong.body()).contains("Nothing was stored", "green");
+        assertThat(newest()).isEqualTo(5);
+    }
+
+    @Test
+    void whatHangsOnTheCableOfATemplateIsFedThroughIt() {
+        post(
+                PAGE + "/new-box",
+                "revision",
+                "1",
+                "name",
+                "den",
+                "template",
+                "end-of-run",
+                "kind",
+                "luminaire",
+                "in",
+                "N1",
+                "in-wires",
+                "14/2",
+                "in-end",
+                "bench");
+        String edit = PAGE + "/boxes/bench/edit";
+        post(edit, "revision", "2", "what", "touch", "end", "N1.black", "to", "bench-1.top.hot");
+        assertThat(wiring().loadPoints())
+                .filteredOn(l -> l.id().equals("den-1"))
+                .singleElement()
+                .satisfies(l -> assertThat(l.feeds()).extracting(Feed::breaker).isNotEmpty());
     }
 }

@@ -1,0 +1,163 @@
+package org.splicebook.web;
+
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Leads;
+import org.splicebook.housefile.Kinds;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.record.House;
+import org.splicebook.record.Move;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.web.view.EditPage;
+import org.splicebook.web.view.Entry;
+import org.splicebook.web.view.Input;
+
+/** Begins a box that was just opened with how it is wired; {@link BoxPages} then corrects it. */
+final class NewBoxPage {
+    private static final String NEW = "/houses/{house}/new-box";
+
+    private final HouseStore store;
+
+    NewBoxPage(HouseStore store) {
+        this.store = store;
+    }
+
+    List<Route> routes() {
+        return List.of(
+                Route.get(NEW, ctx -> ctx.html(page(Sent.house(store, ctx), first(ctx), List.of()))),
+                Route.post(NEW, this::begin));
+    }
+
+    private static Map<String, String> first(Context ctx) {
+        return Map.of("place", Objects.requireNonNullElse(ctx.queryParam("place"), ""));
+    }
+
+    private void begin(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        Map<String, String> said = new LinkedHashMap<>();
+        ctx.formParamMap().forEach((k, v) -> said.put(k, String.join(",", v).strip()));
+        Sent.attempt(
+                ctx,
+                () -> {
+                    List<Move> moves = BoxPages.moves(stored.house(), begun(said));
+                    return BoxPages.put(
+                            store, stored, Sent.revision(ctx), said.getOrDefault("name", ""), moves, "Opened box");
+                },
+                problems -> page(stored, said, Sent.said(problems)));
+    }
+
+    private static List<Map<String, Object>> begun(Map<String, String> said) {
+        String name = said.getOrDefault("name", "");
+        BoxTemplate template = BoxTemplate.ALL.get(said.getOrDefault("template", ""));
+        if (template == null) {
+            throw Failures.failure(
+                    ProblemKind.MISSING, "How it is wired was not said.", "Choose one; it can be corrected.");
+        }
+        List<Map<String, Object>> moves = new ArrayList<>();
+        String place = said.getOrDefault("place", "");
+        moves.add(Map.of("add-box", name, "as", place.isEmpty() ? Map.of() : Map.of("place", place)));
+        String device = said.getOrDefault("device", "");
+        device = device.isEmpty() ? name + "-1" : device;
+        if (!template.kinds().isEmpty()) {
+            String wanted = said.getOrDefault("kind", "");
+            String kind = template.kinds().contains(wanted)
+                    ? wanted
+                    : template.kinds().get(0);
+            moves.add(Map.of("add-device", device, "in", name, "as", Map.of("kind", kind)));
+        }
+        Map<String, BoxTemplate.NewCable> cables = new LinkedHashMap<>();
+        for (String which : template.goesOn() ? List.of("in", "out") : List.of("in")) {
+            String cable = said.getOrDefault(which, "");
+            String wires = said.getOrDefault(which + "-wires", "");
+            String other = said.getOrDefault(which + "-end", BoxPages.UNKNOWN_END);
+            if (cable.isEmpty()) {
+                throw Failures.failure(
+                        ProblemKind.MISSING,
+                        "The cable " + (which.equals("in") ? "towards the panel" : "that goes on") + " has no name.",
+                        "Give it one, for example K12, and write it on its sheath.");
+            }
+            cables.put(which, new BoxTemplate.NewCable(cable, wires));
+            moves.add(Map.of(
+                    "add-cable", cable, "as", Map.of("kind", "NM", "wires", wires, "ends", List.of(other, name))));
+        }
+        moves.addAll(template.joints(name, device, cables));
+        return moves;
+    }
+
+    private static String page(StoredHouse stored, Map<String, String> said, List<String> wrong) {
+        House house = stored.house();
+        List<Input.Choice> places = new ArrayList<>(List.of(new Input.Choice("", "not said")));
+        house.places().values().forEach(p -> places.add(new Input.Choice(p.name(), p.said())));
+        List<Input.Choice> templates = new ArrayList<>();
+        Set<String> kinds = new LinkedHashSet<>();
+        BoxTemplate.ALL.forEach((id, t) -> {
+            templates.add(new Input.Choice(id, t.words()));
+            kinds.addAll(t.kinds());
+        });
+        List<Input.Choice> devices = kinds.stream()
+                .map(k -> new Input.Choice(
+                        k, Objects.requireNonNull(Kinds.standard().get(k)).title()))
+                .toList();
+        List<Input> inputs = new ArrayList<>(List.of(
+                Input.hidden(
+                        Sent.REVISION,
+                        said.getOrDefault(
+                                Sent.REVISION, String.valueOf(stored.revision().number()))),
+                typed(said, "name", "Name of the box", "for example hall-switches", true),
+                Input.chosen(Input.Kind.LIST, "place", "Where it is", said.getOrDefault("place", ""), "", places),
+                Input.chosen(Input.Kind.ONE, "template", "Wired as", said.getOrDefault("template", ""), "", templates),
+                Input.chosen(
+                        Input.Kind.LIST,
+                        "kind",
+                        "Device",
+                        said.getOrDefault("kind", ""),
+                        "a switch where it is wired as one",
+                        devices),
+                typed(said, "device", "Name of the device", "name of the box and -1 if empty", false)));
+        for (String which : List.of("in", "out")) {
+            boolean isIn = which.equals("in");
+            inputs.add(typed(
+                    said,
+                    which,
+                    isIn ? "Cable towards the panel" : "Cable that goes on",
+                    isIn ? "a name; write it on its sheath" : "where one does",
+                    isIn));
+            inputs.add(Input.chosen(
+                    Input.Kind.LIST,
+                    which + "-wires",
+                    "Its wires",
+                    said.getOrDefault(which + "-wires", ""),
+                    "",
+                    BoxPages.choices(BoxPages.WIRES)));
+            inputs.add(Input.chosen(
+                    Input.Kind.LIST,
+                    which + "-end",
+                    "Its other end",
+                    said.getOrDefault(which + "-end", BoxPages.UNKNOWN_END),
+                    "",
+                    BoxPages.others(house)));
+        }
+        return Sent.page(
+                stored,
+                new EditPage(
+                        "A box just opened",
+                        "Begin with how it is wired; the next page corrects it wire by wire.",
+                        wrong,
+                        List.of(new Entry(
+                                new Paths(house.id()).base() + "/new-box", "What was seen", inputs, "Record it")),
+                        List.of(),
+                        Caution.forWhat(Leads.TO_A_WIRE)));
+    }
+
+    private static Input typed(Map<String, String> said, String name, String label, String meaning, boolean needed) {
+        return Input.typed(Input.Kind.TEXT, name, label, said.getOrDefault(name, ""), meaning, needed);
+    }
+}
