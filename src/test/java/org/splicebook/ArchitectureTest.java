@@ -47,6 +47,7 @@ class ArchitectureTest {
             entry("panelplan", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store")),
+            entry("property", Set.of("problem", "record", "wiring", "answer", "store", "housefile")),
             entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store")),
             entry("render", Set.of("loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
             entry(
@@ -61,6 +62,7 @@ class ArchitectureTest {
                             "wiring",
                             "answer",
                             "store",
+                            "property",
                             "render",
                             "housefile")),
             entry(
@@ -75,6 +77,7 @@ class ArchitectureTest {
                             "wiring",
                             "answer",
                             "store",
+                            "property",
                             "render",
                             "housefile")),
             entry("app", Set.of(EVERYTHING)));

@@ -2,7 +2,9 @@ package org.splicebook.app;
 
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.HouseWriter;
+import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.record.House;
+import org.splicebook.record.Property;
 import org.splicebook.store.RecordText;
 
 /** What is kept is a house file: it can be read without this program. */
@@ -10,6 +12,16 @@ final class HouseRecordText implements RecordText {
     @Override
     public String write(House house) {
         return HouseWriter.write(house);
+    }
+
+    @Override
+    public String writeProperty(Property property) {
+        return PropertyFiles.write(property);
+    }
+
+    @Override
+    public Property readProperty(String text) {
+        return PropertyFiles.parse("record", text).get().property();
     }
 
     @Override

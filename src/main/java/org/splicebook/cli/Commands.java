@@ -54,6 +54,7 @@ public final class Commands {
                 new SurveyCommand(program, terminal),
                 new CheckFileCommand(terminal),
                 new ExportCommand(program, terminal),
+                new PropertyCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),
                 new BenchCommand(program, terminal),
                 new AutoComplete.GenerateCompletion())) {

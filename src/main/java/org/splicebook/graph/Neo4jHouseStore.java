@@ -26,6 +26,7 @@ import org.splicebook.record.Sighting;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
+import org.splicebook.store.PropertyStore;
 import org.splicebook.store.RecordText;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
@@ -46,6 +47,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final BulkWriter bulk;
     private final Questions questions;
     private final Recall recall;
+    private final PropertyLog properties;
     /** The records read last, by their digest: a record never changes, and reading one takes longer than fetching it. */
     private final Cache<String, House> records =
             Caffeine.newBuilder().maximumSize(RECORDS).build();
@@ -81,6 +83,7 @@ public final class Neo4jHouseStore implements HouseStore {
         this.recall = new Recall(embedded != null);
         this.newest = new Remembered<>(recall);
         this.sightings = new Remembered<>(recall);
+        this.properties = new PropertyLog(transactions, recall, text, clock);
         Schema.ensure(transactions);
         this.questions = Questions.load(driver, recall, queries);
     }
@@ -174,6 +177,11 @@ public final class Neo4jHouseStore implements HouseStore {
                     findHouse(id).map(s -> s.house().sightings()).orElse(List.of());
             return List.copyOf(SightingLog.together(recorded, transactions.read(tx -> SightingLog.all(tx, id))));
         });
+    }
+
+    @Override
+    public PropertyStore properties() {
+        return properties;
     }
 
     @Override

@@ -15,7 +15,7 @@ import org.splicebook.wiring.ThingKind;
 /** The uniqueness constraints and indexes, and the version of the schema. */
 final class Schema {
     /** Raised when stored data has to be changed to be read by this program. */
-    static final int VERSION = 2;
+    static final int VERSION = 3;
 
     private static final List<String> FURTHER_LABELS = List.of(
             "House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion", "Finding");
@@ -51,6 +51,12 @@ final class Schema {
         unique(transactions, "Sighting", "key");
         unique(transactions, "Schema", "name");
         labels().forEach(l -> unique(transactions, l, "key"));
+        PropertyRows.labels().forEach(l -> unique(transactions, l, "key"));
+        // A property's parts are sought by the house or the load point that they name.
+        transactions.alone("CREATE INDEX Unit_house IF NOT EXISTS FOR (n:Unit) ON (n.house)");
+        transactions.alone("CREATE INDEX FeedLink_pointKey IF NOT EXISTS FOR (n:FeedLink) ON (n.pointKey)");
+        transactions.alone("CREATE INDEX FeedLink_sourceKey IF NOT EXISTS FOR (n:FeedLink) ON (n.sourceKey)");
+        transactions.alone("CREATE INDEX Meter_sourceKey IF NOT EXISTS FOR (n:Meter) ON (n.sourceKey)");
         transactions.alone("CREATE INDEX Part_house IF NOT EXISTS FOR (n:Part) ON (n.house)");
         // A thing can be sought without saying its kind, crossings and findings across houses.
         transactions.alone("CREATE INDEX Thing_key IF NOT EXISTS FOR (n:Thing) ON (n.key)");

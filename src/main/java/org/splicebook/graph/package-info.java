@@ -44,6 +44,19 @@
  * Metal *    name = the box's or panel's
  * </pre>
  *
+ * <h3>Nodes: what joins houses</h3>
+ *
+ * <p>Their {@code key} is the property's id, slash, name; they name houses and their things by key, and so hold whether these are stored
+ * or not: {@code MATCH (u:Unit {property: $property}) MATCH (h:House {key: u.house})}. All but Property are {@code OF} it.
+ *
+ * <pre>
+ * Property   key = its id. title, newest (its revision), linksComplete
+ * Building   title
+ * Unit       a unit or a common part: title, role (unit, common), house, building, type, level; -[:IN]-&gt;(Building)
+ * FeedLink   from, point, pointKey (the LoadPoint's), to, source, sourceKey (the Source's), basis
+ * Meter      number, counts (the part that pays), in, source, sourceKey (the Source's), basis
+ * </pre>
+ *
  * <h3>Relationships: what is recorded</h3>
  *
  * <pre>
@@ -102,7 +115,8 @@
  *
  * <p>Questions need not look here. {@code (Ledger {house, newest, deleted})-[:HAS]->(Revision {key, house, number, name, stored, who, why,
  * deleted, digest, record})}: the record of every revision, compressed. {@code (Ledger)-[:SAW]->(Sighting {key, house, id, date, digest,
- * text, order})}: the sightings that were appended. {@code (Schema {name, version})}.
+ * text, order})}: the sightings that were appended.
+ * {@code (Property)-[:HAS]->(PropertyRevision {key, property, number, name, stored, who, why, digest, record})}. {@code (Schema {name, version})}.
  */
 @NullMarked
 package org.splicebook.graph;

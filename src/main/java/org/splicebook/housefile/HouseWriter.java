@@ -1,11 +1,13 @@
 package org.splicebook.housefile;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Acceptance;
+import org.splicebook.record.Basis;
 import org.splicebook.record.CodeBook;
 import org.splicebook.record.Complete;
 import org.splicebook.record.House;
@@ -16,10 +18,52 @@ import org.splicebook.record.TestResult;
 
 /** Writes a house as a house file. Reading it again gives the same house. */
 public final class HouseWriter {
+    /** Keys of what was found in one house and says nothing of another. */
+    private static final Set<String> ONLY_THERE = Set.of("basis", "complete", "unused", "permit");
+
     private HouseWriter() {}
 
     /** {@return the house file, in YAML} */
     public static String write(House house) {
+        return YamlWriter.write(tree(house));
+    }
+
+    /**
+     * {@return the house file of another house that is taken to be the same: everything in it is assumed, nothing counts as complete or as
+     * seen unused, and nothing that was observed, tested, permitted or accepted goes with it}
+     */
+    public static String copy(House house, String id, @Nullable String name) {
+        House bare = house.withSightings(List.of()).withAccepted(List.of()).withId(id);
+        Node.Entries whole = tree(name == null ? bare : bare.withName(name));
+        List<Node.Entry> kept = new ArrayList<>();
+        for (Node.Entry e : whole.entries()) {
+            String key = e.key().text();
+            if (key.equals("basis")) {
+                kept.add(new Node.Entry(e.key(), Tree.scalar(Basis.ASSUMED.word())));
+            } else if (!key.equals("tests") && !ONLY_THERE.contains(key)) {
+                kept.add(new Node.Entry(e.key(), copied(e.value())));
+            }
+        }
+        return YamlWriter.write(new Node.Entries(kept, whole.at()));
+    }
+
+    private static Node copied(Node n) {
+        if (n instanceof Node.Items list) {
+            return new Node.Items(list.items().stream().map(HouseWriter::copied).toList(), list.at());
+        }
+        if (n instanceof Node.Entries map) {
+            return new Node.Entries(
+                    map.entries().stream()
+                            .filter(e -> e.value() instanceof Node.Entries
+                                    || !ONLY_THERE.contains(e.key().text()))
+                            .map(e -> new Node.Entry(e.key(), copied(e.value())))
+                            .toList(),
+                    map.at());
+        }
+        return n;
+    }
+
+    static Node.Entries tree(House house) {
         Tree top = new Tree()
                 .put("splicebook", "1")
                 .put("house", house.id())
@@ -41,7 +85,7 @@ public final class HouseWriter {
                 .putList("sightings", house.sightings(), SightingWriter::sighting)
                 .putList("tests", house.tests(), HouseWriter::test)
                 .putList("accepted", house.accepted(), HouseWriter::acceptance);
-        return YamlWriter.write(top.node());
+        return top.node();
     }
 
     static List<String> words(Set<Complete> complete) {

@@ -72,6 +72,11 @@ public abstract class ForwardingStore implements HouseStore {
     }
 
     @Override
+    public PropertyStore properties() {
+        return behind.properties();
+    }
+
+    @Override
     public List<Question> questions() {
         return behind.questions();
     }

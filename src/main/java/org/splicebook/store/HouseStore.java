@@ -58,6 +58,9 @@ public interface HouseStore extends AutoCloseable {
     /** {@return the sightings of a house, those of its record and those appended, oldest first} */
     List<Sighting> sightings(String id);
 
+    /** {@return the properties, which join houses} */
+    PropertyStore properties();
+
     /** {@return the questions that can be asked, by id} */
     List<Question> questions();
 

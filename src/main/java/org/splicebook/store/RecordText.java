@@ -3,7 +3,7 @@ package org.splicebook.store;
 import org.splicebook.record.House;
 
 /** Turns a record into the text that is kept, and back: nothing is lost on the way. */
-public interface RecordText {
+public interface RecordText extends PropertyText {
     /** {@return the record as text} */
     String write(House house);
 

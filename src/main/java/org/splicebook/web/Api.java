@@ -28,6 +28,7 @@ final class Api {
                         new FlowApi(store, settings.largestBody()).routes(),
                         new DemandApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),
+                        new PropertyApi(store, settings.largestBody()).routes(),
                         new StoreApi(store, settings).routes())
                 .flatMap(List::stream)
                 .toList();

@@ -108,7 +108,8 @@ final class Pages {
                 .filter(Question::acrossHouses)
                 .map(q -> form("", q))
                 .toList();
-        ctx.html(Templates.page("houses", Map.of("houses", houses, "questions", across)));
+        ctx.html(Templates.page(
+                "houses", Map.of("houses", houses, "properties", PropertyPages.links(store), "questions", across)));
     }
 
     private void house(Context ctx) {

@@ -22,6 +22,7 @@ import org.splicebook.render.ReplyJson;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
+import org.splicebook.store.PropertyStore;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.store.VerifyReport;
@@ -148,6 +149,11 @@ public final class ServedStore implements HouseStore {
                         house,
                         client.get(Client.path("houses", id, "sightings")).body())
                 .get();
+    }
+
+    @Override
+    public PropertyStore properties() {
+        return new ServedProperties(client);
     }
 
     @Override

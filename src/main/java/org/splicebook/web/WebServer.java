@@ -61,6 +61,7 @@ public final class WebServer implements AutoCloseable {
                         new Pages(store).routes(),
                         new WalkPage(store).routes(),
                         new RecordPages(store).routes(),
+                        new PropertyPages(store).routes(),
                         new NewHousePage(store).routes(),
                         new SightPage(store).routes(),
                         new NewBoxPage(store).routes(),

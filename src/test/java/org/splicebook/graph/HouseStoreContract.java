@@ -16,15 +16,19 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
+import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
+import org.splicebook.property.Properties;
 import org.splicebook.record.House;
+import org.splicebook.record.Property;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
+import org.splicebook.store.StoredProperty;
 import org.splicebook.store.VerifyReport;
 
 /** What every store of houses does, whatever it is opened on. */
@@ -60,6 +64,35 @@ abstract class HouseStoreContract {
         assertThat(store.findHouse("birch")).isEmpty();
         assertThat(store.findRevision("alder", 2)).isEmpty();
         assertThat(store.revisions("birch")).isEmpty();
+    }
+
+    @Test
+    void aPropertyIsFoundAsItWasAndAStaleWriteIsRefused() {
+        Property one = PropertyFiles.parse("row", Properties.text("alder-row.yaml"))
+                .get()
+                .property();
+        Property two = PropertyFiles.parse(
+                        "row", Properties.text("alder-row.yaml").replace("complete: [links]\n", ""))
+                .get()
+                .property();
+        Revision first = store.properties().put(one, 0, "Rowan", "first").get();
+        assertThat(store.properties().find("alder-row")).contains(new StoredProperty(one, first));
+        assertThat(store.properties().put(two, 0, "Rowan", "again").problems())
+                .allMatch(p -> p.kind() == ProblemKind.STALE);
+        Revision second = store.properties().put(two, 1, "Rowan", "again").get();
+        assertThat(second.number()).isEqualTo(2);
+        assertThat(store.properties().find("alder-row")).contains(new StoredProperty(two, second));
+        assertThat(store.properties().findRevision("alder-row", 1)).contains(new StoredProperty(one, first));
+        assertThat(store.properties().revisions("alder-row")).containsExactly(first, second);
+        assertThat(store.properties().list()).containsExactly(second);
+        assertThat(store.properties().find("birch")).isEmpty();
+        assertThat(database.tool()
+                        .executableQuery(
+                                "MATCH (:Property {key: 'alder-row'})<-[:OF]-(n) RETURN labels(n)[0] AS l, count(*) AS n")
+                        .execute()
+                        .records())
+                .extracting(r -> r.get("l").asString() + " " + r.get("n").asLong())
+                .containsExactlyInAnyOrder("Building 1", "Unit 3", "FeedLink 3", "Meter 3");
     }
 
     @Test

@@ -11,7 +11,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.record.House;
+import org.splicebook.record.Property;
 import org.splicebook.store.RecordText;
 import org.splicebook.wiring.Derivation;
 
@@ -43,6 +45,16 @@ final class QuestionHouses {
             String text = house.id() + " " + house.hashCode();
             houses.put(text, house);
             return text;
+        }
+
+        @Override
+        public String writeProperty(Property property) {
+            return PropertyFiles.write(property);
+        }
+
+        @Override
+        public Property readProperty(String text) {
+            return PropertyFiles.parse("test", text).get().property();
         }
 
         @Override

@@ -2,7 +2,9 @@ package org.splicebook.graph;
 
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.HouseWriter;
+import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.record.House;
+import org.splicebook.record.Property;
 import org.splicebook.store.RecordText;
 
 /** Houses for tests, and the text that they are kept as. */
@@ -12,6 +14,16 @@ final class TestHouses {
         @Override
         public String write(House house) {
             return HouseWriter.write(house);
+        }
+
+        @Override
+        public String writeProperty(Property property) {
+            return PropertyFiles.write(property);
+        }
+
+        @Override
+        public Property readProperty(String text) {
+            return PropertyFiles.parse("test", text).get().property();
         }
 
         @Override

@@ -23,7 +23,9 @@ import org.junit.jupiter.api.io.TempDir;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Row;
 import org.splicebook.graph.Stores;
+import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.record.House;
+import org.splicebook.record.Property;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.RecordText;
 import org.splicebook.wiring.Derivation;
@@ -235,6 +237,16 @@ class CypherEqualsOracleIT {
         public String write(House house) {
             houses.put(house.id(), house);
             return house.id();
+        }
+
+        @Override
+        public String writeProperty(Property property) {
+            return PropertyFiles.write(property);
+        }
+
+        @Override
+        public Property readProperty(String text) {
+            return PropertyFiles.parse("test", text).get().property();
         }
 
         @Override

@@ -35,6 +35,7 @@ public final class MemoryStore implements HouseStore {
 
     private final Map<String, List<Kept>> houses = new TreeMap<>();
     private final Map<String, List<Sighting>> appended = new TreeMap<>();
+    private final MemoryProperties properties = new MemoryProperties();
     private boolean away;
     private boolean closed;
 
@@ -152,6 +153,11 @@ public final class MemoryStore implements HouseStore {
         findHouse(id).ifPresent(s -> all.addAll(s.house().sightings()));
         all.addAll(appended.getOrDefault(id, List.of()));
         return all;
+    }
+
+    @Override
+    public PropertyStore properties() {
+        return properties;
     }
 
     @Override

@@ -1,0 +1,177 @@
+package org.splicebook.graph;
+
+import static java.util.Map.entry;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.neo4j.driver.Record;
+import org.neo4j.driver.TransactionContext;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.Property;
+import org.splicebook.store.PropertyStore;
+import org.splicebook.store.PropertyText;
+import org.splicebook.store.Revision;
+import org.splicebook.store.StoredProperty;
+
+/** Properties in Neo4j: every revision whole, and the newest as graph, in one transaction. */
+final class PropertyLog implements PropertyStore {
+    private static final String COLUMNS =
+            " RETURN r.property AS property, r.name AS name, r.number AS number, r.stored AS stored, r.who AS who, r.why AS why,"
+                    + " r.digest AS digest";
+    private static final String WITH_RECORD = COLUMNS + ", r.token AS token, r.record AS record";
+    private static final String NEWEST = "MATCH (p:Property {key: $property})"
+            + " MATCH (r:PropertyRevision {key: $property + '/' + toString(p.newest)})" + WITH_RECORD;
+
+    private final Transactions transactions;
+    private final Recall recall;
+    private final PropertyText text;
+    private final Clock clock;
+
+    PropertyLog(Transactions transactions, Recall recall, PropertyText text, Clock clock) {
+        this.transactions = transactions;
+        this.recall = recall;
+        this.text = text;
+        this.clock = clock;
+    }
+
+    private record Kept(Revision revision, String token, String record) {}
+
+    @Override
+    public List<Revision> list() {
+        return transactions.read(tx -> tx.run("MATCH (p:Property)"
+                        + " MATCH (r:PropertyRevision {key: p.key + '/' + toString(p.newest)})" + COLUMNS
+                        + " ORDER BY property")
+                .list(PropertyLog::revision));
+    }
+
+    @Override
+    public Optional<StoredProperty> find(String id) {
+        return transactions.read(tx -> kept(tx, NEWEST, Map.of("property", id))).map(this::stored);
+    }
+
+    @Override
+    public Optional<StoredProperty> findRevision(String id, long revision) {
+        return transactions
+                .read(tx -> kept(
+                        tx,
+                        "MATCH (r:PropertyRevision {key: $property + '/' + toString($number)})" + WITH_RECORD,
+                        Map.of("property", id, "number", revision)))
+                .map(this::stored);
+    }
+
+    @Override
+    public List<Revision> revisions(String id) {
+        return transactions.read(tx -> tx.run(
+                        "MATCH (:Property {key: $property})-[:HAS]->(r:PropertyRevision)" + COLUMNS
+                                + " ORDER BY number",
+                        Map.of("property", id))
+                .list(PropertyLog::revision));
+    }
+
+    @Override
+    public Result<Revision> put(Property property, long expected, String who, String why) {
+        String record = text.writeProperty(property);
+        String token = Secret.random();
+        try {
+            return Result.ok(recall.writing(
+                    () -> transactions.write(tx -> put(tx, property, record, token, expected, who, why))));
+        } catch (Refusal e) {
+            return Result.failed(e.problem());
+        }
+    }
+
+    private Revision put(
+            TransactionContext tx,
+            Property property,
+            String record,
+            String token,
+            long expected,
+            String who,
+            String why) {
+        // Setting a property takes the lock; what is read after that is what the last writer left.
+        tx.run("MERGE (p:Property {key: $property}) SET p.lock = true", Map.of("property", property.id()))
+                .consume();
+        Optional<Kept> newest = kept(tx, NEWEST, Map.of("property", property.id()));
+        if (newest.isPresent() && newest.get().token().equals(token)) {
+            return newest.get().revision(); // Stored at the first try, whose answer was lost on the way.
+        }
+        long number = newest.map(k -> k.revision().number()).orElse(0L);
+        if (number != expected) {
+            throw new Refusal(Problem.error(
+                    ProblemKind.STALE,
+                    Where.field(property.id()),
+                    number == 0
+                            ? "There is no property " + property.id() + "."
+                            : "The newest revision of the property " + property.id() + " is " + number + ", not "
+                                    + expected + ".",
+                    "Take the newest revision, make the change in it, and store that."));
+        }
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant last = newest.map(k -> k.revision().stored()).orElse(now);
+        Revision next = new Revision(
+                property.id(),
+                property.said(),
+                number + 1,
+                last.isAfter(now) ? last : now,
+                who,
+                why,
+                false,
+                Packed.digest(record));
+        tx.run(
+                        "MATCH (p:Property {key: $r.property}) CREATE (p)-[:HAS]->(r:PropertyRevision) SET r = $r,"
+                                + " p.newest = $r.number, p.name = $r.name",
+                        Map.of("r", row(next, token, record)))
+                .consume();
+        PropertyRows.replace(tx, property);
+        return next;
+    }
+
+    private static Map<String, Object> row(Revision r, String token, String record) {
+        return Map.ofEntries(
+                entry("key", r.house() + "/" + r.number()),
+                entry("property", r.house()),
+                entry("number", r.number()),
+                entry("name", r.name()),
+                entry("stored", r.stored().atZone(ZoneOffset.UTC)),
+                entry("who", r.who()),
+                entry("why", r.why()),
+                entry("digest", r.digest()),
+                entry("token", token),
+                entry("record", Packed.of(record).bytes()));
+    }
+
+    private static Optional<Kept> kept(TransactionContext tx, String cypher, Map<String, Object> parameters) {
+        return tx
+                .run(cypher, parameters)
+                .list(r -> new Kept(
+                        revision(r),
+                        r.get("token").asString(),
+                        Packed.kept(r.get("record").asByteArray()).text()))
+                .stream()
+                .findFirst();
+    }
+
+    private StoredProperty stored(Kept kept) {
+        return new StoredProperty(text.readProperty(kept.record()), kept.revision());
+    }
+
+    private static Revision revision(Record row) {
+        return new Revision(
+                row.get("property").asString(),
+                row.get("name").asString(),
+                row.get("number").asLong(),
+                row.get("stored").asZonedDateTime().toInstant(),
+                row.get("who").asString(),
+                row.get("why").asString(),
+                false,
+                row.get("digest").asString());
+    }
+}
