@@ -88,4 +88,9 @@ public record Answer(
     public List<Row> rows(Row.Status status) {
         return rows.stream().filter(r -> r.status() == status).toList();
     }
+
+    @Override
+    public int weight() {
+        return 1 + rows.stream().mapToInt(r -> 1 + r.why().size()).sum();
+    }
 }

@@ -14,4 +14,9 @@ public record Listing(Heading heading, List<String> columns, List<List<Object>> 
         columns = List.copyOf(columns);
         rows = rows.stream().map(List::copyOf).toList();
     }
+
+    @Override
+    public int weight() {
+        return 1 + rows.size();
+    }
 }

@@ -16,6 +16,7 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
@@ -78,13 +79,21 @@ public final class AnsweringStore extends ForwardingStore {
                     "There is no house " + house + ".",
                     "Look at the list of houses."));
         }
-        Wiring wiring = kept.wiring(stored.get());
         Map<String, String> all = Parameters.filled(question, given);
+        List<Sighting> sightings = behind.sightings(house);
+        return kept.reply(
+                question.id(), all, stored.get(), sightings, () -> compute(computed, stored.get(), sightings, all));
+    }
+
+    private Result<Reply> compute(
+            ComputedQuestion computed, StoredHouse stored, List<Sighting> sightings, Map<String, String> all) {
+        Question question = computed.question();
+        Wiring wiring = kept.wiring(stored);
         List<Problem> unknown = HouseNames.unknown(wiring, question, all);
         if (!unknown.isEmpty()) {
             return new Result.Failed<>(unknown);
         }
-        Asked asked = new Asked(question, stored.get(), wiring, behind.sightings(house), all, workings(stored.get()));
+        Asked asked = new Asked(question, stored, wiring, sightings, all, workings(stored, sightings));
         try {
             Reply reply = computed.computation().reply(asked);
             return Result.ok(reply instanceof Answer a ? a.withNotProven(Unproved.lines(asked, a)) : reply);
@@ -93,7 +102,7 @@ public final class AnsweringStore extends ForwardingStore {
         }
     }
 
-    private Workings workings(StoredHouse stored) {
+    private Workings workings(StoredHouse stored, List<Sighting> sightings) {
         String house = stored.house().id();
         return new Workings() {
             @Override
@@ -113,7 +122,7 @@ public final class AnsweringStore extends ForwardingStore {
 
             @Override
             public Standing standing() {
-                return kept.standing(stored, behind.sightings(house), () -> behind.revisions(house), this::revision);
+                return kept.standing(stored, sightings, () -> behind.revisions(house), this::revision);
             }
 
             @Override

@@ -2,11 +2,16 @@ package org.splicebook.ask;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.LongFunction;
 import java.util.function.Supplier;
+import org.splicebook.answer.Reply;
+import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.Revision;
@@ -30,6 +35,11 @@ final class Kept {
         }
     }
 
+    private final Cache<Put, Reply> replies;
+
+    /** What was asked of a revision with sightings, and on which day, since an answer may tell what is due. */
+    private record Put(String question, Map<String, String> parameters, Seen seen, LocalDate day) {}
+
     /** A revision and sightings. */
     private record Seen(Key key, List<Sighting> sightings) {}
 
@@ -39,6 +49,30 @@ final class Kept {
         this.standings = Caffeine.newBuilder().maximumSize(most).build();
         this.shutOffs = Caffeine.newBuilder().maximumSize(most).build();
         this.evidences = Caffeine.newBuilder().maximumSize(most).build();
+        this.replies = Caffeine.newBuilder()
+                .maximumWeight(Reply.ROWS_KEPT)
+                .weigher((Put put, Reply reply) -> reply.weight())
+                .build();
+    }
+
+    /** {@return what a question is answered with, of that revision and with these sightings; what fails may not fail again} */
+    Result<Reply> reply(
+            String question,
+            Map<String, String> parameters,
+            StoredHouse stored,
+            List<Sighting> sightings,
+            Supplier<Result<Reply>> computation) {
+        Put put = new Put(
+                question, parameters, new Seen(Key.of(stored), sightings), LocalDate.now(ZoneId.systemDefault()));
+        Reply known = replies.getIfPresent(put);
+        if (known != null) {
+            return Result.ok(known);
+        }
+        Result<Reply> computed = computation.get();
+        if (computed.isOk()) {
+            replies.put(put, computed.get());
+        }
+        return computed;
     }
 
     /** {@return what is derived from that revision} */

@@ -48,6 +48,9 @@ final class BenchRun {
     record Amount(
             Set<Part> parts, Set<String> ids, int starts, int files, int calls, int warmUp, int copies, int seconds) {}
 
+    /** How often a question is asked after a change. */
+    private static final int CHANGES = 5;
+
     private final Program program;
     private final Terminal terminal;
     private final Amount amount;
@@ -200,7 +203,7 @@ final class BenchRun {
                 Question question = all.get(i);
                 Optional<Map<String, String>> parameters = BenchQuestions.parameters(question);
                 if (parameters.isPresent()) {
-                    question(clock, question, parameters.get(), houses);
+                    question(store, clock, question, parameters.get(), houses);
                 } else if (houses == 1) {
                     report.skipped.add(question.id() + ", what to ask it with is not known for it");
                 }
@@ -220,14 +223,23 @@ final class BenchRun {
         }
     }
 
-    private void question(QuestionClock clock, Question question, Map<String, String> parameters, int houses) {
+    /** The same house as its next revision: an answer is kept for as long as there is none. */
+    private void storeAgain(HouseStore store) {
+        long newest = store.findHouse(sample.id()).orElseThrow().revision().number();
+        store.put(sample, newest, "bench", "once more").get();
+    }
+
+    private void question(
+            HouseStore store, QuestionClock clock, Question question, Map<String, String> parameters, int houses) {
         try {
             QuestionClock.Pair pair = clock.time(question, sample.id(), parameters);
+            Timings anew = clock.afterChange(
+                    question, sample.id(), parameters, Math.min(CHANGES, amount.calls()), () -> storeAgain(store));
             String repeat = "splicebook bench --only " + (houses == 1 ? "questions" : "copies --copies " + houses)
                     + " --question " + question.id() + " --calls " + amount.calls() + " --warm-up "
                     + amount.warmUp();
-            report.asked.add(
-                    new BenchReport.Asked(question.id(), parameters, houses, pair.question(), pair.empty(), repeat));
+            report.asked.add(new BenchReport.Asked(
+                    question.id(), parameters, houses, pair.question(), pair.empty(), anew, repeat));
         } catch (ProblemException e) {
             report.failed.add(question.id() + " among " + houses + ": "
                     + e.problems().get(0).message());

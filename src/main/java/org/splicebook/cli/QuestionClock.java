@@ -60,6 +60,22 @@ record QuestionClock(HttpClient http, URI url, int calls, int warmUp, int second
         return new Pair(Timings.of(Arrays.copyOf(askedNanos, done)), Timings.of(Arrays.copyOf(emptyNanos, done)));
     }
 
+    /**
+     * {@return how long it takes when nothing that was worked out before can be told again}
+     *
+     * @param times how often
+     * @param change changes the house; not measured
+     */
+    Timings afterChange(Question question, String house, Map<String, String> parameters, int times, Runnable change) {
+        HttpRequest asked = request(question.acrossHouses() ? "" : house, question.id(), parameters);
+        long[] nanos = new long[times];
+        for (int i = 0; i < times; i++) {
+            change.run();
+            nanos[i] = nanos(asked);
+        }
+        return Timings.of(nanos);
+    }
+
     private HttpRequest request(String house, String question, Map<String, String> parameters) {
         String query = parameters.entrySet().stream()
                 .map(p -> p.getKey() + "=" + URLEncoder.encode(p.getValue(), StandardCharsets.UTF_8))

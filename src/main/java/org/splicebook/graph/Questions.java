@@ -2,10 +2,13 @@ package org.splicebook.graph;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Function;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
@@ -31,6 +34,7 @@ public final class Questions {
     private final Driver driver;
     private final Recall recall;
     private final Remembered<KnownHouse> houses;
+    private final Remembered<Reply> replies;
     private final Map<String, QuestionFile> byId = new LinkedHashMap<>();
     private final List<Problem> refused = new ArrayList<>();
 
@@ -38,6 +42,7 @@ public final class Questions {
         this.driver = driver;
         this.recall = recall;
         this.houses = new Remembered<>(recall);
+        this.replies = new Remembered<>(recall, Reply.ROWS_KEPT, Reply::weight);
     }
 
     /**
@@ -90,7 +95,24 @@ public final class Questions {
                     "There is no question " + id + ".",
                     Nearest.cure(id, byId.keySet())));
         }
-        return new Asking(driver, recall, houses, file, house, parameters).ask();
+        Asking asking = new Asking(driver, recall, houses, file, house, parameters);
+        // What is asked of all houses tells the moment at which it was asked.
+        return file.question().acrossHouses() ? asking.ask() : remembered(asking, id, house, parameters);
+    }
+
+    /** What is asked again of a house that did not change; a file may ask which day it is. */
+    private Result<Reply> remembered(Asking asking, String id, String house, Map<String, String> parameters) {
+        String key = house + "/" + id + "/" + LocalDate.now(ZoneId.systemDefault()) + new TreeMap<>(parameters);
+        Reply known = replies.find(key);
+        if (known != null) {
+            return Result.ok(known);
+        }
+        long mark = recall.mark();
+        Result<Reply> asked = asking.ask();
+        if (asked.isOk()) {
+            replies.keep(key, asked.get(), mark);
+        }
+        return asked;
     }
 
     private void add(String origin, String text, Function<QuestionFile, List<Problem>> check) {

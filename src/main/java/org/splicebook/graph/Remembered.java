@@ -3,20 +3,35 @@ package org.splicebook.graph;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import java.util.function.Supplier;
+import java.util.function.ToIntFunction;
 import org.jspecify.annotations.Nullable;
 
-/** One sort of thing that is remembered by house until something is written. */
+/** One sort of thing that is remembered by house, or by what is asked of one, until something is written. */
 final class Remembered<T> {
     private static final int MOST_HOUSES = 32;
 
     private final Recall recall;
-    private final Cache<String, Entry<T>> byHouse =
-            Caffeine.newBuilder().maximumSize(MOST_HOUSES).build();
+    private final Cache<String, Entry<T>> byHouse;
 
     private record Entry<T>(T value, long mark) {}
 
     Remembered(Recall recall) {
+        this(recall, MOST_HOUSES, value -> 1);
+    }
+
+    /**
+     * Remembers up to a weight.
+     *
+     * @param recall whether anything may have been written
+     * @param most the most that all values may weigh together
+     * @param weight what one weighs
+     */
+    Remembered(Recall recall, long most, ToIntFunction<T> weight) {
         this.recall = recall;
+        this.byHouse = Caffeine.newBuilder()
+                .maximumWeight(most)
+                .weigher((String house, Entry<T> entry) -> weight.applyAsInt(entry.value()))
+                .build();
     }
 
     /** {@return what is remembered of a house, read where nothing is, or where something may have been written since} */

@@ -26,7 +26,7 @@ class BenchIT {
         StringWriter out = new StringWriter();
         Terminal terminal = new Terminal(new PrintWriter(out), new PrintWriter(System.err, true), 80, false);
         String[] bench = {
-            "bench", "--json", "--starts", "1", "--files", "1", "--calls", "2", "--warm-up", "1", "--copies", "2"
+            "bench", "--json", "--starts", "1", "--files", "1", "--calls", "1", "--warm-up", "1", "--copies", "2"
         };
         assertThat(Commands.run(program, terminal, bench)).as(out.toString()).isZero();
         JsonNode report = Json.read(out.toString());

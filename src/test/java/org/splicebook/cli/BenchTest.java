@@ -20,7 +20,7 @@ class BenchTest {
 
     private static BenchReport.Asked asked(String question, int houses, Timings timings) {
         return new BenchReport.Asked(
-                question, Map.of(), houses, timings, millis(2), "splicebook bench --question " + question);
+                question, Map.of(), houses, timings, millis(2), millis(8), "splicebook bench --question " + question);
     }
 
     @Test
@@ -47,7 +47,13 @@ class BenchTest {
         report.asked.add(asked("a", 1, millis(1)));
         report.skipped.add("mine, what to ask it with is not known for it");
         assertThat(String.join("\n", report.lines(200)))
-                .contains("cold start", "splicebook bench --only start", "splicebook bench --question ID", "mine");
+                .contains(
+                        "cold start",
+                        "splicebook bench --only start",
+                        "splicebook bench --question ID",
+                        "after a change",
+                        "8.00",
+                        "mine");
         assertThat(report.json().path("questions").path(0).path("repeat").asText())
                 .isEqualTo("splicebook bench --question a");
     }
