@@ -46,9 +46,10 @@ class ArchitectureTest {
             entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer")),
             entry("panelplan", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
+            entry("people", Set.of("problem", "record", "answer", "store")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store")),
             entry("property", Set.of("problem", "record", "wiring", "answer", "store", "housefile")),
-            entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store")),
+            entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store", "people")),
             entry("render", Set.of("loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
             entry(
                     "web",
@@ -63,6 +64,7 @@ class ArchitectureTest {
                             "answer",
                             "store",
                             "property",
+                            "people",
                             "render",
                             "housefile")),
             entry(
@@ -78,6 +80,7 @@ class ArchitectureTest {
                             "answer",
                             "store",
                             "property",
+                            "people",
                             "render",
                             "housefile")),
             entry("app", Set.of(EVERYTHING)));
@@ -88,7 +91,10 @@ class ArchitectureTest {
             "io.javalin..", "web",
             "gg.jte..", "web",
             "picocli..", "cli",
-            "org.snakeyaml..", "housefile");
+            "org.snakeyaml..", "housefile",
+            "com.password4j..", "people",
+            "io.github.bucket4j..", "web",
+            "io.micrometer..", "web");
 
     /** Packages that use the Java library, the nullness annotations, and nothing else from outside. */
     private static final List<String> PLAIN_JAVA = List.of("problem", "record");

@@ -46,7 +46,7 @@ final class ExitCodes {
                     BAD_PATH -> FOUND;
             case NOT_FOUND -> NOT_FOUND;
             case STALE, CONFLICT, WOULD_LOSE, PRECONDITION_MISSING -> CONFLICT;
-            case REFUSED, MEDIA_TYPE, NOT_ACCEPTABLE, METHOD -> REFUSED;
+            case REFUSED, SIGN_IN, TOO_MANY, MEDIA_TYPE, NOT_ACCEPTABLE, METHOD -> REFUSED;
             case TOO_SLOW -> TOO_SLOW;
             case STORE_AWAY -> STORE_AWAY;
             case INTERNAL -> INTERNAL;

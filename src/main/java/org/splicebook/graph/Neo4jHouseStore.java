@@ -16,6 +16,7 @@ import org.neo4j.driver.Driver;
 import org.neo4j.driver.TransactionContext;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
+import org.splicebook.people.PeopleStore;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -273,6 +274,11 @@ public final class Neo4jHouseStore implements HouseStore {
                         "Verify the store, and restore an earlier revision of the house."));
             }
         }
+    }
+
+    /** {@return who may do what, kept in the same database} */
+    public PeopleStore people() {
+        return new Neo4jPeople(transactions);
     }
 
     /** {@return the driver, for what else this package asks of the database} */

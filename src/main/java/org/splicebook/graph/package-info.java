@@ -1,7 +1,7 @@
 /**
  * The store in Neo4j, embedded or on a server: revisions, their projection into a graph, and the questions asked of it.
  *
- * <p>May import {@code store}, {@code rules}, {@code answer}, {@code wiring}, {@code record} and {@code problem}. The only package that knows Neo4j.
+ * <p>May import {@code store}, {@code people}, {@code rules}, {@code answer}, {@code wiring}, {@code record} and {@code problem}. The only package that knows Neo4j.
  *
  * <h2>The graph, for writing questions</h2>
  *
@@ -117,6 +117,7 @@
  * deleted, digest, record})}: the record of every revision, compressed. {@code (Ledger)-[:SAW]->(Sighting {key, house, id, date, digest,
  * text, order})}: the sightings that were appended.
  * {@code (Property)-[:HAS]->(PropertyRevision {key, property, number, name, stored, who, why, digest, record})}. {@code (Schema {name, version})}.
+ * People stand by themselves: {@code User}, {@code Token}, {@code Invitation}, {@code SignedIn} (hashes, no secrets) and the log, {@code Audit}.
  */
 @NullMarked
 package org.splicebook.graph;

@@ -40,6 +40,10 @@ public enum ProblemKind {
     CONFLICT,
     /** Refused by a rule of the program (host, origin, a question that writes). */
     REFUSED,
+    /** Who asks is not known, and has to be. */
+    SIGN_IN,
+    /** Asked too often in too short a time. */
+    TOO_MANY,
     /** A body of a kind that is not read here. */
     MEDIA_TYPE,
     /** None of the forms asked for can be given. */

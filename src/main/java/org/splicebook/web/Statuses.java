@@ -26,7 +26,9 @@ final class Statuses {
             case WOULD_LOSE, CONFLICT -> 409;
             case NOT_FOUND -> 404;
             case STALE -> 412;
+            case SIGN_IN -> 401;
             case REFUSED -> 403;
+            case TOO_MANY -> 429;
             case MEDIA_TYPE -> 415;
             case NOT_ACCEPTABLE -> 406;
             case METHOD -> 405;

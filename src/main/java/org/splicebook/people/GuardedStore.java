@@ -1,0 +1,170 @@
+package org.splicebook.people;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.splicebook.answer.Question;
+import org.splicebook.answer.Reply;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+import org.splicebook.store.ForwardingStore;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.Revision;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.store.VerifyReport;
+
+/**
+ * The store as somebody may use it: a house that is not theirs to read is not there, what is not theirs to do is refused, a change carries
+ * their name, and each change is logged. It stands behind the table of routes: what one lets through by mistake, the other stops.
+ */
+public final class GuardedStore extends ForwardingStore {
+    private final PeopleStore people;
+    private final Clock clock;
+    private final Supplier<Visitor> visitor;
+    private final Estates estates;
+
+    /** Puts itself before a store; visitor tells who is at work. */
+    public GuardedStore(
+            HouseStore behind, PeopleStore people, Clock clock, Supplier<Visitor> visitor, Estates estates) {
+        super(behind);
+        this.people = people;
+        this.clock = clock;
+        this.visitor = visitor;
+        this.estates = estates;
+    }
+
+    @Override
+    public List<Revision> listHouses() {
+        Visitor who = visitor.get();
+        return behind.listHouses().stream()
+                .filter(r -> who.may(Role.READER, r.house(), estates))
+                .toList();
+    }
+
+    @Override
+    public Optional<StoredHouse> findHouse(String id) {
+        return reads(id) ? behind.findHouse(id) : Optional.empty();
+    }
+
+    @Override
+    public Optional<StoredHouse> findRevision(String id, long revision) {
+        return reads(id) ? behind.findRevision(id, revision) : Optional.empty();
+    }
+
+    @Override
+    public Optional<StoredHouse> findAsOf(String id, Instant moment) {
+        return reads(id) ? behind.findAsOf(id, moment) : Optional.empty();
+    }
+
+    @Override
+    public List<Revision> revisions(String id) {
+        return reads(id) ? behind.revisions(id) : List.of();
+    }
+
+    @Override
+    public List<Sighting> sightings(String id) {
+        return reads(id) ? behind.sightings(id) : List.of();
+    }
+
+    @Override
+    public List<Question> questions() {
+        return visitor.get().isKnown() ? behind.questions() : List.of();
+    }
+
+    @Override
+    public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
+        if (house.isEmpty()) {
+            requireEverywhere(Role.READER);
+        } else if (!reads(house)) {
+            return Result.failed(notThere(house));
+        }
+        return behind.ask(question, house, parameters);
+    }
+
+    @Override
+    public Result<Revision> put(House house, long expected, String who, String why) {
+        require(Role.RECORDER, house.id());
+        return logged(
+                behind.put(house, expected, name(who), why), house.id(), "house stored", r -> "revision " + r.number());
+    }
+
+    @Override
+    public Result<List<Revision>> putAll(Collection<House> houses, String who, String why) {
+        houses.forEach(h -> require(Role.RECORDER, h.id()));
+        return logged(
+                behind.putAll(houses, name(who), why),
+                houses.size() == 1 ? houses.iterator().next().id() : "",
+                "houses stored",
+                made -> made.size() + " new");
+    }
+
+    @Override
+    public Result<Revision> delete(String id, long expected, String who, String why) {
+        require(Role.MANAGER, id);
+        return logged(behind.delete(id, expected, name(who), why), id, "house deleted", r -> "revision " + r.number());
+    }
+
+    @Override
+    public Result<Integer> appendSightings(String id, List<Sighting> sightings) {
+        require(Role.RECORDER, id);
+        return logged(behind.appendSightings(id, sightings), id, "sightings added", n -> n + " new");
+    }
+
+    @Override
+    public VerifyReport verify(boolean rebuild, Progress progress) {
+        requireEverywhere(Role.MANAGER);
+        return behind.verify(rebuild, progress);
+    }
+
+    private boolean reads(String house) {
+        return visitor.get().may(Role.READER, house, estates);
+    }
+
+    private void require(Role least, String house) {
+        Visitor who = visitor.get();
+        if (!who.may(least, house, estates)) {
+            throw new ProblemException(reads(house) ? refused(least) : notThere(house));
+        }
+    }
+
+    private void requireEverywhere(Role least) {
+        if (!visitor.get().mayEverywhere(least)) {
+            throw new ProblemException(refused(least));
+        }
+    }
+
+    private static Problem refused(Role least) {
+        return Problem.error(
+                ProblemKind.REFUSED, Where.NOWHERE, "This is for a " + least.word() + ".", "Ask a manager for it.");
+    }
+
+    private static Problem notThere(String house) {
+        return Problem.error(
+                ProblemKind.NOT_FOUND, Where.field(house), "There is no house " + house + ".", "Look at the list of houses.");
+    }
+
+    /** The owner says who it was; of others it is known, whatever they say. */
+    private String name(String said) {
+        Visitor who = visitor.get();
+        return who.isOwner() ? said : who.name();
+    }
+
+    private <T> Result<T> logged(Result<T> done, String house, String what, java.util.function.Function<T, String> said) {
+        if (done.isOk()) {
+            Visitor who = visitor.get();
+            people.append(
+                    new AuditEntry(clock.instant(), who.name(), who.way(), what, house, said.apply(done.get()), ""));
+        }
+        return done;
+    }
+}
