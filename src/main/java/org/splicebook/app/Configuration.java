@@ -15,6 +15,7 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.web.Door;
 import org.splicebook.web.WebSettings;
 
 /**
@@ -32,8 +33,13 @@ record Configuration(Map<String, String> environment, Path home) {
     static final String PORT = "SPLICEBOOK_PORT";
     static final String KNOWN_HOSTS = "SPLICEBOOK_KNOWN_HOSTS";
 
+    static final String LOGIN = "SPLICEBOOK_LOGIN";
+    static final String TLS_CERTIFICATE = "SPLICEBOOK_TLS_CERTIFICATE";
+    static final String TLS_KEY = "SPLICEBOOK_TLS_KEY";
+
     /** Every variable that is read here. */
-    static final Set<String> VARIABLES = Set.of(DATA, NEO4J, USER, PASSWORD_FILE, HOST, PORT, KNOWN_HOSTS);
+    static final Set<String> VARIABLES =
+            Set.of(DATA, NEO4J, USER, PASSWORD_FILE, HOST, PORT, KNOWN_HOSTS, LOGIN, TLS_CERTIFICATE, TLS_KEY);
 
     private static final int DEFAULT_PORT = 7391;
 
@@ -78,11 +84,30 @@ record Configuration(Map<String, String> environment, Path home) {
         }
     }
 
-    WebSettings web(Program.Listen listen, String version) {
+    /** {@return where and for whom to listen}; ownerKey lets the commands of this process' owner in. */
+    WebSettings web(Program.Listen listen, String version, String ownerKey) {
         Set<String> known = new HashSet<>(listen.knownHosts());
         said(KNOWN_HOSTS).ifPresent(s -> known.addAll(Arrays.asList(s.trim().split("[ ,]+"))));
         String host = Optional.ofNullable(listen.host()).or(() -> said(HOST)).orElse("127.0.0.1");
-        return new WebSettings(host, port(listen.port()), known, WebSettings.LARGEST_BODY, version);
+        // A name that others know the server by means that others reach it, be it over a proxy.
+        boolean login = listen.login() || said(LOGIN).isPresent() || !known.isEmpty() || !WebSettings.isLoopback(host);
+        Door door = new Door(login, ownerKey, tls(listen));
+        return new WebSettings(host, port(listen.port()), known, WebSettings.LARGEST_BODY, version, door);
+    }
+
+    private Door.@Nullable Tls tls(Program.Listen listen) {
+        Optional<Path> certificate = Optional.ofNullable(listen.certificate())
+                .or(() -> said(TLS_CERTIFICATE).map(Path::of));
+        Optional<Path> key =
+                Optional.ofNullable(listen.key()).or(() -> said(TLS_KEY).map(Path::of));
+        if (certificate.isPresent() != key.isPresent()) {
+            throw failure(
+                    ProblemKind.MISSING,
+                    "",
+                    "HTTPS needs a certificate and its key, and only one is said.",
+                    "Say --tls-certificate and --tls-key.");
+        }
+        return certificate.isEmpty() ? null : new Door.Tls(certificate.get(), key.orElseThrow());
     }
 
     private int port(@Nullable Integer said) {

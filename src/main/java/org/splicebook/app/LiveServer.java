@@ -10,14 +10,16 @@ import org.splicebook.web.WebServer;
 final class LiveServer implements Program.Server {
     private final WebServer web;
     private final HouseStore store;
+    private final String caution;
     private final Runnable atClose;
     private final AtomicBoolean closed = new AtomicBoolean();
     private final CountDownLatch stopped = new CountDownLatch(1);
     private final Thread hook = new Thread(this::shutDown, "splicebook-server-shutdown");
 
-    LiveServer(WebServer web, HouseStore store, Runnable atClose) {
+    LiveServer(WebServer web, HouseStore store, String caution, Runnable atClose) {
         this.web = web;
         this.store = store;
+        this.caution = caution;
         this.atClose = atClose;
         Runtime.getRuntime().addShutdownHook(hook);
     }
@@ -25,6 +27,11 @@ final class LiveServer implements Program.Server {
     @Override
     public String url() {
         return web.url();
+    }
+
+    @Override
+    public String caution() {
+        return caution;
     }
 
     @Override

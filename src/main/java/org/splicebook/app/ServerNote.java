@@ -23,10 +23,18 @@ final class ServerNote {
 
     private ServerNote() {}
 
-    /** Writes where this process serves. */
-    static void leave(Path data, String url) {
+    /**
+     * Writes where this process serves.
+     *
+     * @param url where commands reach it
+     * @param key what lets them in
+     * @param address where others reach it; empty where none do
+     */
+    static void leave(Path data, String url, String key, String address) {
         ObjectNode note = Json.object();
         note.put("url", url);
+        note.put("key", key);
+        note.put("address", address);
         note.put("pid", ProcessHandle.current().pid());
         Path file = data.resolve(NAME);
         Path half = data.resolve(NAME + "." + ProcessHandle.current().pid());
@@ -66,6 +74,20 @@ final class ServerNote {
         }
     }
 
+    /** {@return where others reach the server that a note tells of; empty where none do, or none runs} */
+    static Optional<String> address(Path data) {
+        try {
+            return find(data).isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(Json.read(Files.readString(data.resolve(NAME)))
+                                    .path("address")
+                                    .asText())
+                            .filter(a -> !a.isEmpty());
+        } catch (IOException | ProblemException e) {
+            return Optional.empty();
+        }
+    }
+
     /** {@return the store of the server that a note tells of, if one answers there} */
     static Optional<ServedStore> find(Path data) {
         Path file = data.resolve(NAME);
@@ -74,7 +96,8 @@ final class ServerNote {
         }
         try {
             JsonNode note = Json.read(Files.readString(file));
-            ServedStore store = new ServedStore(URI.create(note.path("url").asText()));
+            ServedStore store = new ServedStore(
+                    URI.create(note.path("url").asText()), note.path("key").asText());
             return store.isThere() ? Optional.of(store) : Optional.empty();
         } catch (IOException | ProblemException | IllegalArgumentException e) {
             return Optional.empty();

@@ -21,6 +21,14 @@ import org.splicebook.ask.DraftQuestions;
 import org.splicebook.cli.Program;
 import org.splicebook.graph.Neo4jHouseStore;
 import org.splicebook.graph.Stores;
+import org.splicebook.people.Estates;
+import org.splicebook.people.GuardedStore;
+import org.splicebook.people.People;
+import org.splicebook.people.PeopleStore;
+import org.splicebook.people.Registry;
+import org.splicebook.people.Secrets;
+import org.splicebook.people.StoredEstates;
+import org.splicebook.people.Visitor;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -64,10 +72,35 @@ final class Splicebook implements Program {
                 return served.get();
             }
         }
-        return openHere(choice);
+        return openHere(choice).forItsOwner();
     }
 
-    private HouseStore openHere(StoreChoice choice) {
+    @Override
+    public Registry people(StoreChoice choice) {
+        if (configuration.server(choice).isEmpty()) {
+            Optional<ServedStore> served = ServerNote.find(configuration.data(choice));
+            if (served.isPresent()) {
+                return served.get().people();
+            }
+        }
+        Opened opened = openHere(choice);
+        return new People(opened.people(), Clock.systemUTC(), () -> Visitor.OWNER, opened.store()::close);
+    }
+
+    @Override
+    public Optional<String> address(StoreChoice choice) {
+        return ServerNote.address(configuration.data(choice));
+    }
+
+    /** A store that was opened in this process, with its people. */
+    private record Opened(HouseStore store, PeopleStore people) {
+        /** {@return the store as the owner of this process uses it: all of it, each change logged} */
+        HouseStore forItsOwner() {
+            return new GuardedStore(store, people, Clock.systemUTC(), () -> Visitor.OWNER, Estates.NONE);
+        }
+    }
+
+    private Opened openHere(StoreChoice choice) {
         Neo4jHouseStore store = configuration
                 .server(choice)
                 .map(s -> Stores.server(
@@ -85,7 +118,7 @@ final class Splicebook implements Program {
                         Derivation::derive,
                         choice.queries()));
         store.refusedQuestions().forEach(p -> LOG.warn("A question is left out: {}", p.said()));
-        return new AnsweringStore(store, Derivation::derive);
+        return new Opened(new AnsweringStore(store, Derivation::derive), store.people());
     }
 
     /** The data folder's own questions go with a server's store too; the embedded one finds them itself. */
@@ -100,7 +133,8 @@ final class Splicebook implements Program {
 
     @Override
     public Server serve(StoreChoice choice, Listen listen) {
-        WebSettings settings = configuration.web(listen, version());
+        String key = Secrets.random();
+        WebSettings settings = configuration.web(listen, version(), key);
         Optional<Path> folder =
                 configuration.server(choice).isPresent() ? Optional.empty() : Optional.of(configuration.data(choice));
         folder.flatMap(ServerNote::find).ifPresent(running -> {
@@ -110,14 +144,30 @@ final class Splicebook implements Program {
                     "A server already has this store, at " + running.url() + ".",
                     "Use that one, or choose another folder with --data."));
         });
-        HouseStore store = openHere(choice);
+        Opened opened = openHere(choice);
         try {
-            WebServer web = WebServer.start(store, settings);
-            folder.ifPresent(f -> ServerNote.leave(f, web.url()));
-            return new LiveServer(web, store, () -> folder.ifPresent(ServerNote::remove));
+            requireUsers(settings, opened.people());
+            WebServer web = WebServer.start(
+                    opened.store(),
+                    settings,
+                    opened.people(),
+                    new StoredEstates(opened.store(), Clock.systemUTC()));
+            folder.ifPresent(f -> ServerNote.leave(f, web.commandUrl(), key, Reached.address(settings, web)));
+            return new LiveServer(
+                    web, opened.forItsOwner(), Reached.caution(settings), () -> folder.ifPresent(ServerNote::remove));
         } catch (RuntimeException e) {
-            store.close();
+            opened.store().close();
             throw e;
+        }
+    }
+
+    private static void requireUsers(WebSettings settings, PeopleStore people) {
+        if (settings.door().login() && people.users().isEmpty()) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.REFUSED,
+                    Where.NOWHERE,
+                    "Others would reach this server, and there is no user yet who could sign in.",
+                    "Add one first: user add NAME --role manager."));
         }
     }
 

@@ -107,7 +107,7 @@ final class BenchRun {
         Path queries = Files.createDirectories(data.resolve("queries"));
         Files.writeString(queries.resolve(BenchQuestions.EMPTY + ".cypher"), BenchQuestions.EMPTY_FILE);
         Program.StoreChoice here = new Program.StoreChoice(data, null, null, null);
-        try (Program.Server server = program.serve(here, new Program.Listen(null, 0, List.of()))) {
+        try (Program.Server server = program.serve(here, new Program.Listen("127.0.0.1", 0, List.of()))) {
             HouseStore store = server.store();
             // The environment can name a server, whose store is not ours to fill.
             if (!store.health().kind().equals("embedded")) {

@@ -56,6 +56,10 @@ public final class Commands {
                 new ExportCommand(program, terminal),
                 new PropertyCommand(program, terminal),
                 new VerifyStoreCommand(program, terminal),
+                new UserCommand(program, terminal),
+                new TokenCommand(program, terminal),
+                new InviteCommand(program, terminal),
+                new AuditCommand(program, terminal),
                 new BenchCommand(program, terminal),
                 new AutoComplete.GenerateCompletion())) {
             line.addSubcommand(command);

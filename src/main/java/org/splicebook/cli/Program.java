@@ -3,8 +3,10 @@ package org.splicebook.cli;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Reply;
+import org.splicebook.people.Registry;
 import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
@@ -44,13 +46,30 @@ public interface Program {
      * @param host the address; null for the default
      * @param port the port; null for the default, 0 for the system's choice
      * @param knownHosts further Host values to answer
+     * @param login whether people have to sign in even where only this machine reaches the server
+     * @param certificate a PEM file with the certificate to serve HTTPS with; null for HTTP
+     * @param key a PEM file with its key
      */
-    record Listen(@Nullable String host, @Nullable Integer port, List<String> knownHosts) {}
+    record Listen(
+            @Nullable String host,
+            @Nullable Integer port,
+            List<String> knownHosts,
+            boolean login,
+            @Nullable Path certificate,
+            @Nullable Path key) {
+        /** For this machine alone, over HTTP. */
+        public Listen(@Nullable String host, @Nullable Integer port, List<String> knownHosts) {
+            this(host, port, knownHosts, false, null, null);
+        }
+    }
 
     /** A server that runs until it is closed, with its store. */
     interface Server extends AutoCloseable {
         /** {@return its address} */
         String url();
+
+        /** {@return what whoever started it has to know of its safety; empty where there is nothing} */
+        String caution();
 
         /** {@return its store} */
         HouseStore store();
@@ -71,6 +90,12 @@ public interface Program {
 
     /** {@return the store: that of a running server where there is one, else opened in this process} */
     HouseStore open(StoreChoice choice);
+
+    /** {@return the people of the store: of a running server where there is one, else opened in this process} */
+    Registry people(StoreChoice choice);
+
+    /** {@return the address by which others reach the running server; empty where none runs, or none but this machine does} */
+    Optional<String> address(StoreChoice choice);
 
     /** {@return a server, started} */
     Server serve(StoreChoice choice, Listen listen);

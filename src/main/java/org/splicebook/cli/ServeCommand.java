@@ -24,6 +24,9 @@ final class ServeCommand implements Callable<Integer> {
     public Integer call() {
         try (Program.Server server = program.serve(store.choice(), listen.listen())) {
             terminal.out().println("Serving at " + server.url() + " until Ctrl-C.");
+            if (!server.caution().isEmpty()) {
+                terminal.out().println(server.caution());
+            }
             terminal.out().flush();
             server.await();
         }

@@ -1,7 +1,7 @@
 /**
  * The commands: what is typed, what is printed, with which exit code.
  *
- * <p>May import {@code problem}, {@code record}, {@code wiring}, {@code loadflow}, {@code answer}, {@code store}, {@code render} and {@code housefile}; the
+ * <p>May import {@code problem}, {@code record}, {@code wiring}, {@code loadflow}, {@code answer}, {@code store}, {@code people}, {@code render} and {@code housefile}; the
  * only package that uses picocli.
  */
 @NullMarked

@@ -40,8 +40,8 @@ final class Neo4jPeople implements PeopleStore {
     }
 
     private void ensure() {
-        long found = transactions.read(
-                tx -> tx.run("MATCH (s:Schema {name: 'people'}) RETURN s.version AS version").stream()
+        long found =
+                transactions.read(tx -> tx.run("MATCH (s:Schema {name: 'people'}) RETURN s.version AS version").stream()
                         .mapToLong(r -> r.get("version").asLong())
                         .findFirst()
                         .orElse(0));
@@ -71,8 +71,8 @@ final class Neo4jPeople implements PeopleStore {
 
     @Override
     public boolean addUser(User u) {
-        Map<String, Object> row = Map.of(
-                "name", u.name(), "password", u.password(), "grants", said(u.grants()), "made", when(u.made()));
+        Map<String, Object> row =
+                Map.of("name", u.name(), "password", u.password(), "grants", said(u.grants()), "made", when(u.made()));
         // Of two who add one name at once, the second waits for the first and finds it taken.
         return count(
                         "MERGE (n:User {name: $row.name}) ON CREATE SET n += $row, n.fresh = true"
@@ -135,7 +135,16 @@ final class Neo4jPeople implements PeopleStore {
     @Override
     public void addToken(Token t) {
         Map<String, @Nullable Object> row = new HashMap<>(Map.of(
-                "id", t.id(), "hash", t.hash(), "user", t.user(), "label", t.label(), "atMost", t.atMost().word()));
+                "id",
+                t.id(),
+                "hash",
+                t.hash(),
+                "user",
+                t.user(),
+                "label",
+                t.label(),
+                "atMost",
+                t.atMost().word()));
         row.put("made", when(t.made()));
         row.put("expires", t.expires() == null ? null : when(t.expires()));
         run("CREATE (n:Token) SET n = $row", Map.of("row", row));

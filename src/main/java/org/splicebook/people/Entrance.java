@@ -69,7 +69,8 @@ public final class Entrance {
         Instant now = clock.instant();
         Optional<Invitation> found =
                 store.findInvitationByCode(Secrets.hash(code)).filter(i -> i.isOpen(now));
-        if (found.isEmpty() || (!store.useInvitation(found.get().id()) && found.get().once())) {
+        if (found.isEmpty()
+                || (!store.useInvitation(found.get().id()) && found.get().once())) {
             log("invitation refused", "", Visitor.Way.NONE, "", from);
             return Result.failed(Problem.error(
                     ProblemKind.SIGN_IN,
@@ -81,7 +82,12 @@ public final class Entrance {
         Instant end = now.plus(SESSION).isBefore(i.expires()) ? now.plus(SESSION) : i.expires();
         // Who joins a survey by a code that lasts minutes stays for the day; a link's end is the end.
         Issued cookie = open(true, i.id(), now, i.once() ? now.plus(SESSION) : end);
-        log("came in by invitation", i.label(), Visitor.Way.INVITED, i.id() + ": " + i.grant().said(), from);
+        log(
+                "came in by invitation",
+                i.label(),
+                Visitor.Way.INVITED,
+                i.id() + ": " + i.grant().said(),
+                from);
         return Result.ok(cookie);
     }
 
@@ -118,7 +124,9 @@ public final class Entrance {
                         .map(u -> new Visitor(
                                 u.name(),
                                 Visitor.Way.TOKEN,
-                                u.grants().stream().map(g -> g.atMost(t.atMost())).toList(),
+                                u.grants().stream()
+                                        .map(g -> g.atMost(t.atMost()))
+                                        .toList(),
                                 "")))
                 .orElse(Visitor.NOBODY);
     }

@@ -1,13 +1,11 @@
 package org.splicebook.people;
 
-import java.util.Set;
-
-/** Tells which properties a house belongs to. */
+/** Tells which houses belong to a property. */
 @FunctionalInterface
 public interface Estates {
     /** No house belongs to any. */
-    Estates NONE = house -> Set.of();
+    Estates NONE = (property, house) -> false;
 
-    /** {@return the names of the properties that the house with that id belongs to} */
-    Set<String> propertiesOf(String house);
+    /** {@return whether the house with that id belongs to that property} */
+    boolean hold(String property, String house);
 }

@@ -26,11 +26,12 @@ public record Grant(Role role, Scope scope) {
         Matcher m = SAID.matcher(text.strip());
         Optional<Role> role = m.matches() ? Role.of(m.group(1)) : Optional.empty();
         if (role.isEmpty()) {
-            return Result.failed(Problem.error(
-                    ProblemKind.BAD_VALUE,
-                    Where.field("role"),
-                    "'" + text + "' is not a role.",
-                    "Write reader, recorder or manager; for one house reader@HOUSE, for one property reader@property:NAME."));
+            return Result.failed(
+                    Problem.error(
+                            ProblemKind.BAD_VALUE,
+                            Where.field("role"),
+                            "'" + text + "' is not a role.",
+                            "Write reader, recorder or manager; for one house reader@HOUSE, for one property reader@property:NAME."));
         }
         Scope scope = m.group(3) == null
                 ? Scope.EVERYTHING

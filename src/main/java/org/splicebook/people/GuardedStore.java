@@ -19,6 +19,7 @@ import org.splicebook.record.Sighting;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
+import org.splicebook.store.PropertyStore;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.store.VerifyReport;
@@ -121,6 +122,11 @@ public final class GuardedStore extends ForwardingStore {
     }
 
     @Override
+    public PropertyStore properties() {
+        return new GuardedProperties(behind.properties(), people, clock, visitor);
+    }
+
+    @Override
     public VerifyReport verify(boolean rebuild, Progress progress) {
         requireEverywhere(Role.MANAGER);
         return behind.verify(rebuild, progress);
@@ -150,7 +156,10 @@ public final class GuardedStore extends ForwardingStore {
 
     private static Problem notThere(String house) {
         return Problem.error(
-                ProblemKind.NOT_FOUND, Where.field(house), "There is no house " + house + ".", "Look at the list of houses.");
+                ProblemKind.NOT_FOUND,
+                Where.field(house),
+                "There is no house " + house + ".",
+                "Look at the list of houses.");
     }
 
     /** The owner says who it was; of others it is known, whatever they say. */
@@ -159,7 +168,8 @@ public final class GuardedStore extends ForwardingStore {
         return who.isOwner() ? said : who.name();
     }
 
-    private <T> Result<T> logged(Result<T> done, String house, String what, java.util.function.Function<T, String> said) {
+    private <T> Result<T> logged(
+            Result<T> done, String house, String what, java.util.function.Function<T, String> said) {
         if (done.isOk()) {
             Visitor who = visitor.get();
             people.append(

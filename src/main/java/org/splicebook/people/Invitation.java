@@ -15,14 +15,7 @@ import java.time.Instant;
  * @param used whether somebody came in by it
  */
 public record Invitation(
-        String id,
-        String hash,
-        String label,
-        Grant grant,
-        Instant made,
-        Instant expires,
-        boolean once,
-        boolean used) {
+        String id, String hash, String label, Grant grant, Instant made, Instant expires, boolean once, boolean used) {
     /** {@return whether it lets somebody in at that moment} */
     public boolean isOpen(Instant at) {
         return expires.isAfter(at) && !(once && used);

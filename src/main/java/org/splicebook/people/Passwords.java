@@ -2,6 +2,8 @@ package org.splicebook.people;
 
 import com.password4j.Argon2Function;
 import com.password4j.types.Argon2;
+import java.nio.charset.StandardCharsets;
+import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +19,8 @@ public final class Passwords {
     private static final int PASSES = 2;
     private static final int LANES = 1;
     private static final int HASH_BYTES = 32;
+    private static final int SALT_BYTES = 16;
+    private static final SecureRandom RANDOM = new SecureRandom();
     private static final int LEAST = 12;
     private static final int MOST = 200;
     private static final int LEAST_DISTINCT = 5;
@@ -34,7 +38,10 @@ public final class Passwords {
 
     /** {@return the hash of a password} */
     static String hash(String password) {
-        return inTurn(() -> ARGON.hash(password).getResult());
+        byte[] salt = new byte[SALT_BYTES];
+        RANDOM.nextBytes(salt);
+        return inTurn(() ->
+                ARGON.hash(password.getBytes(StandardCharsets.UTF_8), salt).getResult());
     }
 
     /** {@return whether a password is the one that was hashed; for an empty hash no, after as long} */

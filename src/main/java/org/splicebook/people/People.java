@@ -151,8 +151,7 @@ public final class People implements Registry {
     @Override
     public List<Invitation> invitations() {
         return store.invitations().stream()
-                .map(i -> new Invitation(
-                        i.id(), "", i.label(), i.grant(), i.made(), i.expires(), i.once(), i.used()))
+                .map(i -> new Invitation(i.id(), "", i.label(), i.grant(), i.made(), i.expires(), i.once(), i.used()))
                 .toList();
     }
 
@@ -228,7 +227,9 @@ public final class People implements Registry {
     }
 
     private static List<Problem> wrongLabel(String label) {
-        return label.isBlank() || label.length() > LONGEST_LABEL || !label.chars().allMatch(c -> c >= ' ')
+        return label.isBlank()
+                        || label.length() > LONGEST_LABEL
+                        || !label.chars().allMatch(c -> c >= ' ')
                 ? List.of(problem(
                         ProblemKind.BAD_VALUE,
                         "label",
@@ -247,7 +248,8 @@ public final class People implements Registry {
     }
 
     private static Problem notThere(String what, String id) {
-        return problem(ProblemKind.NOT_FOUND, what, "There is no " + what + " " + id + ".", "Look at the list of them.");
+        return problem(
+                ProblemKind.NOT_FOUND, what, "There is no " + what + " " + id + ".", "Look at the list of them.");
     }
 
     private static Problem problem(ProblemKind kind, String field, String message, String cure) {

@@ -34,7 +34,7 @@ public record Scope(Kind kind, String name) {
     public boolean holdsFor(String house, Estates estates) {
         return switch (kind) {
             case EVERYTHING -> true;
-            case PROPERTY -> !house.isEmpty() && estates.propertiesOf(house).contains(name);
+            case PROPERTY -> !house.isEmpty() && estates.hold(name, house);
             case HOUSE -> !house.isEmpty() && name.equals(house);
         };
     }

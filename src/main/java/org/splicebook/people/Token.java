@@ -15,7 +15,13 @@ import org.jspecify.annotations.Nullable;
  * @param expires when it ends; null for never
  */
 public record Token(
-        String id, String hash, String user, String label, Role atMost, Instant made, @Nullable Instant expires) {
+        String id,
+        String hash,
+        String user,
+        String label,
+        Role atMost,
+        Instant made,
+        @Nullable Instant expires) {
     /** {@return whether it has ended at that moment} */
     public boolean isOver(Instant at) {
         return expires != null && !expires.isAfter(at);

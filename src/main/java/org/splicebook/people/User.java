@@ -13,7 +13,12 @@ import org.jspecify.annotations.Nullable;
  * @param made when they were added
  * @param lockedUntil until when no password lets them in, after too many wrong ones
  */
-public record User(String name, String password, List<Grant> grants, Instant made, @Nullable Instant lockedUntil) {
+public record User(
+        String name,
+        String password,
+        List<Grant> grants,
+        Instant made,
+        @Nullable Instant lockedUntil) {
     public User {
         grants = List.copyOf(grants);
     }

@@ -52,10 +52,20 @@ public record Visitor(String name, Way way, List<Grant> grants, String csrf) {
                         .anyMatch(g -> g.role().includes(least) && g.scope().holdsFor(house, estates));
     }
 
+    /** {@return whether they may do with that property what the role may} */
+    public boolean mayProperty(Role least, String property) {
+        return isOwner()
+                || grants.stream()
+                        .anyMatch(g -> g.role().includes(least)
+                                && (g.scope().kind() == Scope.Kind.EVERYTHING
+                                        || g.scope().equals(Scope.property(property))));
+    }
+
     /** {@return whether they may do with everything what the role may} */
     public boolean mayEverywhere(Role least) {
         return isOwner()
-                || grants.stream().anyMatch(g -> g.scope().kind() == Scope.Kind.EVERYTHING
-                        && g.role().includes(least));
+                || grants.stream()
+                        .anyMatch(g -> g.scope().kind() == Scope.Kind.EVERYTHING
+                                && g.role().includes(least));
     }
 }

@@ -5,6 +5,8 @@ import io.javalin.http.Context;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.splicebook.people.Registry;
+import org.splicebook.people.Visitors;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.render.Json;
@@ -17,7 +19,7 @@ final class Api {
 
     private Api() {}
 
-    static List<Route> routes(HouseStore store, WebSettings settings) {
+    static List<Route> routes(HouseStore store, Registry registry, WebSettings settings) {
         return Stream.of(
                         new HouseApi(store, settings.largestBody()).routes(),
                         new SightingApi(store, settings.largestBody()).routes(),
@@ -29,6 +31,7 @@ final class Api {
                         new DemandApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),
                         new PropertyApi(store, settings.largestBody()).routes(),
+                        new PeopleApi(registry, settings.largestBody()).routes(),
                         new StoreApi(store, settings).routes())
                 .flatMap(List::stream)
                 .toList();
@@ -44,7 +47,9 @@ final class Api {
 
     /** {@return who writes, as the request says} */
     static String who(Context ctx) {
-        return Objects.requireNonNullElse(ctx.queryParam("who"), "someone on this machine");
+        return Visitors.now().isOwner()
+                ? Objects.requireNonNullElse(ctx.queryParam("who"), "someone on this machine")
+                : Visitors.now().name();
     }
 
     /** {@return why, as the request says} */

@@ -31,9 +31,12 @@ final class Client {
             .connectTimeout(CONNECT)
             .build();
     private final URI base;
+    private final String key;
 
-    Client(URI base) {
+    /** key is what lets the owner of the server in; empty where nobody has to sign in. */
+    Client(URI base, String key) {
         this.base = base;
+        this.key = key;
     }
 
     /** What came back. */
@@ -104,6 +107,9 @@ final class Client {
                 method, type == null ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body));
         if (type != null) {
             request.header("Content-Type", type);
+        }
+        if (!key.isEmpty()) {
+            request.header("Authorization", "Bearer " + key);
         }
         for (int i = 0; i < headers.length; i += 2) {
             request.header(headers[i], headers[i + 1]);

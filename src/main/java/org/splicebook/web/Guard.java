@@ -29,7 +29,7 @@ final class Guard implements Handler {
     @Override
     public void handle(Context ctx) {
         headers(ctx);
-        Set<String> known = known(ctx.req().getLocalPort());
+        Set<String> known = known(ctx.req().getLocalAddr(), ctx.req().getLocalPort());
         String host = ctx.header("Host");
         if (host == null || !known.contains(host.toLowerCase(Locale.ROOT))) {
             throw Failures.failure(
@@ -61,8 +61,14 @@ final class Guard implements Handler {
         }
     }
 
-    private Set<String> known(int port) {
+    /** Beside its names, the very address that a request came to: a page of a stranger goes by a name, never by that. */
+    private Set<String> known(String address, int port) {
         Set<String> known = new HashSet<>();
+        String own = (address.contains(":") ? "[" + address + "]" : address).toLowerCase(Locale.ROOT);
+        known.add(own + ":" + port);
+        if (port == 80 || port == 443) {
+            known.add(own);
+        }
         LOOPBACK.forEach(name -> known.add(name + ":" + port));
         if (port == 80) {
             known.addAll(LOOPBACK);

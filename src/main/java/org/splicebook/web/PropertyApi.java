@@ -56,10 +56,14 @@ final class PropertyApi {
         Optional<StoredProperty> found = revision == null
                 ? store.properties().find(id)
                 : store.properties().findRevision(id, HouseApi.number(revision));
-        return found.orElseThrow(() -> Failures.failure(
+        return found.orElseThrow(() -> notFound(id));
+    }
+
+    static ProblemException notFound(String id) {
+        return Failures.failure(
                 ProblemKind.NOT_FOUND,
                 "There is no property '" + id + "', or not in that revision.",
-                "GET " + Api.BASE + "/properties lists the properties."));
+                "GET " + Api.BASE + "/properties lists the properties.");
     }
 
     static Joined joined(HouseStore store, StoredProperty stored) {

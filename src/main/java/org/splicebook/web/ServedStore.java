@@ -31,11 +31,18 @@ import org.splicebook.store.VerifyReport;
 public final class ServedStore implements HouseStore {
     private final Client client;
     private final URI server;
+    private final String key;
 
     /** Speaks to the server at that address. */
     public ServedStore(URI server) {
+        this(server, "");
+    }
+
+    /** The same; key is what lets the owner of the server's process in. */
+    public ServedStore(URI server, String key) {
         this.server = server;
-        this.client = new Client(server.resolve(Api.BASE + "/"));
+        this.key = key;
+        this.client = new Client(server.resolve(Api.BASE + "/"), key);
     }
 
     @Override
@@ -187,6 +194,11 @@ public final class ServedStore implements HouseStore {
     @Override
     public Health health() {
         return RevisionJson.readHealth(client.get("health").json());
+    }
+
+    /** {@return the people of the same server} */
+    public ServedPeople people() {
+        return new ServedPeople(server, key);
     }
 
     /** {@return the server's address} */

@@ -1,6 +1,7 @@
 package org.splicebook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.List;
@@ -25,6 +26,7 @@ final class StoreApi {
     List<Route> routes() {
         return List.of(
                 Route.get(Api.BASE + "/health", this::health),
+                Route.get(Api.BASE + "/ready", this::ready),
                 Route.post(Api.BASE + "/verification", this::verify),
                 Route.get(
                         Api.BASE + "/house-file.schema.json",
@@ -44,6 +46,15 @@ final class StoreApi {
         Health health = store.health();
         ctx.status(health.up() ? 200 : 503);
         Api.json(ctx, RevisionJson.write(health, settings.version()));
+    }
+
+    /** Whether it can be used, and nothing more: whoever asks need not be known. */
+    private void ready(Context ctx) {
+        boolean up = store.health().up();
+        ctx.status(up ? 200 : 503);
+        ObjectNode o = Json.object();
+        o.put("ready", up);
+        Api.json(ctx, o);
     }
 
     private void verify(Context ctx) throws IOException {

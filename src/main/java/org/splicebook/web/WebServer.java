@@ -3,12 +3,24 @@ package org.splicebook.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.util.JavalinBindException;
+import java.time.Clock;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
+import org.eclipse.jetty.http.HttpVersion;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
+import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.SslConnectionFactory;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.people.Estates;
+import org.splicebook.people.GuardedStore;
+import org.splicebook.people.People;
+import org.splicebook.people.PeopleStore;
+import org.splicebook.people.Visitors;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.store.HouseStore;
 
@@ -17,20 +29,37 @@ public final class WebServer implements AutoCloseable {
     private static final int MOST_THREADS = 64;
     private static final int MOST_HEADER_BYTES = 8 * 1024;
     private static final long IDLE_MILLIS = 30_000;
+    private static final String LOOPBACK = "127.0.0.1";
 
     private final Javalin javalin;
-    private final String host;
+    private final WebSettings settings;
+    private final AtomicReference<@Nullable ServerConnector> commands;
 
-    private WebServer(Javalin javalin, String host) {
+    private WebServer(Javalin javalin, WebSettings settings, AtomicReference<@Nullable ServerConnector> commands) {
         this.javalin = javalin;
-        this.host = host;
+        this.settings = settings;
+        this.commands = commands;
     }
 
-    /** {@return a server that answers from the store until it is closed; it does not close the store} */
-    public static WebServer start(HouseStore store, WebSettings settings) {
-        Javalin javalin = Javalin.create(config -> configure(config, store, settings));
+    /**
+     * {@return a server that answers from the store until it is closed; it does not close the store}
+     *
+     * @param people who may do what
+     * @param estates which houses belong to which property
+     */
+    public static WebServer start(HouseStore store, WebSettings settings, PeopleStore people, Estates estates) {
+        return start(store, settings, people, estates, Clock.systemUTC());
+    }
+
+    static WebServer start(HouseStore store, WebSettings settings, PeopleStore people, Estates estates, Clock clock) {
+        People company = new People(people, clock, Visitors::now, () -> {});
+        Access access = new Access(settings.door(), company.entrance(), estates);
+        HouseStore guarded = new GuardedStore(store, people, clock, Visitors::now, estates);
+        AtomicReference<@Nullable ServerConnector> commands = new AtomicReference<>();
+        Javalin javalin = Javalin.create(
+                config -> configure(config, settings, access, routes(guarded, company, access, settings), commands));
         try {
-            return new WebServer(javalin.start(settings.host(), settings.port()), settings.host());
+            return new WebServer(javalin.start(settings.host(), settings.port()), settings, commands);
         } catch (JavalinBindException e) {
             throw Failures.failure(
                     ProblemKind.CONFLICT,
@@ -39,25 +68,11 @@ public final class WebServer implements AutoCloseable {
         }
     }
 
-    private static void configure(JavalinConfig config, HouseStore store, WebSettings settings) {
-        config.startup.showJavalinBanner = false;
-        config.startup.showOldJavalinVersionWarning = false;
-        config.startup.startupWatcherEnabled = false;
-        config.http.prefer405over404 = true;
-        config.http.maxRequestSize = settings.largestBody() + 1L;
-        config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS);
-        config.jetty.modifyHttpConfiguration(WebServer::limit);
-        config.jetty.addConnector((server, http) -> {
-            ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
-            connector.setHost(settings.host());
-            connector.setPort(settings.port());
-            connector.setIdleTimeout(IDLE_MILLIS);
-            return connector;
-        });
-        config.routes.before(new Guard(settings.knownHosts()));
-        Failures.register(config.routes);
-        Stream.of(
-                        Api.routes(store, settings),
+    /** {@return every route there is} */
+    static List<Route> routes(HouseStore store, People people, Access access, WebSettings settings) {
+        return Stream.of(
+                        Api.routes(store, people, settings),
+                        new SignInPages(access, people.entrance(), people).routes(),
                         new Pages(store).routes(),
                         new WalkPage(store).routes(),
                         new RecordPages(store).routes(),
@@ -67,7 +82,58 @@ public final class WebServer implements AutoCloseable {
                         new NewBoxPage(store).routes(),
                         new BoxPages(store).routes())
                 .flatMap(List::stream)
-                .forEach(r -> config.routes.addHttpHandler(r.method(), r.path(), r.handler()));
+                .toList();
+    }
+
+    private static void configure(
+            JavalinConfig config,
+            WebSettings settings,
+            Access access,
+            List<Route> routes,
+            AtomicReference<@Nullable ServerConnector> commands) {
+        config.startup.showJavalinBanner = false;
+        config.startup.showOldJavalinVersionWarning = false;
+        config.startup.startupWatcherEnabled = false;
+        config.http.prefer405over404 = true;
+        config.http.maxRequestSize = settings.largestBody() + 1L;
+        config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS);
+        config.jetty.modifyHttpConfiguration(WebServer::limit);
+        config.jetty.addConnector((server, http) -> connector(server, http, settings));
+        if (settings.door().login()) {
+            // For commands of this process' owner: whatever the address and the certificate for others are.
+            config.jetty.addConnector((server, http) -> {
+                ServerConnector own = new ServerConnector(server, new HttpConnectionFactory(http));
+                own.setHost(LOOPBACK);
+                own.setIdleTimeout(IDLE_MILLIS);
+                commands.set(own);
+                return own;
+            });
+        }
+        config.routes.before(ctx -> Visitors.leave());
+        config.routes.before(new Guard(settings.knownHosts()));
+        config.routes.before(access::identify);
+        Failures.register(config.routes);
+        routes.forEach(r -> config.routes.addHttpHandler(r.method(), r.path(), access.guarded(r)));
+    }
+
+    private static ServerConnector connector(Server server, HttpConfiguration http, WebSettings settings) {
+        Door.Tls tls = settings.door().tls();
+        ServerConnector connector;
+        if (tls == null) {
+            connector = new ServerConnector(server, new HttpConnectionFactory(http));
+        } else {
+            HttpConfiguration https = new HttpConfiguration(http);
+            // Phones on a home network reach it by number, for which there is no name to be told before.
+            https.addCustomizer(new SecureRequestCustomizer(false));
+            connector = new ServerConnector(
+                    server,
+                    new SslConnectionFactory(Certificates.of(tls), HttpVersion.HTTP_1_1.asString()),
+                    new HttpConnectionFactory(https));
+        }
+        connector.setHost(settings.host());
+        connector.setPort(settings.port());
+        connector.setIdleTimeout(IDLE_MILLIS);
+        return connector;
     }
 
     private static void limit(HttpConfiguration http) {
@@ -83,8 +149,15 @@ public final class WebServer implements AutoCloseable {
 
     /** {@return its address, for example {@code http://127.0.0.1:7391}} */
     public String url() {
+        String host = settings.host();
         String name = host.contains(":") && !host.startsWith("[") ? "[" + host + "]" : host;
-        return "http://" + name + ":" + port();
+        return (settings.door().tls() == null ? "http://" : "https://") + name + ":" + port();
+    }
+
+    /** {@return the address at which commands of this process' owner reach it, on this machine} */
+    public String commandUrl() {
+        ServerConnector own = commands.get();
+        return own == null ? url() : "http://" + LOOPBACK + ":" + own.getLocalPort();
     }
 
     @Override

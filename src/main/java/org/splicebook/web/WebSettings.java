@@ -12,13 +12,14 @@ import org.splicebook.problem.Where;
 /**
  * Where and for whom the server listens.
  *
- * @param host the loopback address to listen on
+ * @param host the address to listen on
  * @param port the port; 0 lets the system choose
  * @param knownHosts further Host values that are answered, as the header has them ({@code name} or {@code name:port})
  * @param largestBody the most bytes a request body may have
  * @param version the program's version
+ * @param door who is let in
  */
-public record WebSettings(String host, int port, Set<String> knownHosts, int largestBody, String version) {
+public record WebSettings(String host, int port, Set<String> knownHosts, int largestBody, String version, Door door) {
     /** Most bytes of a body unless told otherwise: 5 MB. */
     public static final int LARGEST_BODY = 5 * 1024 * 1024;
 
@@ -26,22 +27,27 @@ public record WebSettings(String host, int port, Set<String> knownHosts, int lar
 
     public WebSettings {
         knownHosts = Set.copyOf(knownHosts);
-        if (!isLoopback(host)) {
+        if (!door.login() && !isLoopback(host)) {
             throw new ProblemException(Problem.error(
                     ProblemKind.REFUSED,
                     Where.NOWHERE,
-                    "Listening on '" + host
-                            + "' would let others in, and there are no accounts yet to tell who may do what.",
-                    "Use 127.0.0.1, ::1 or localhost."));
+                    "Listening on '" + host + "' would let others in without telling who they are.",
+                    "Use 127.0.0.1, ::1 or localhost, or have people sign in."));
         }
     }
 
     /** {@return settings for this machine only} */
     public static WebSettings onPort(int port, String version) {
-        return new WebSettings("127.0.0.1", port, Set.of(), LARGEST_BODY, version);
+        return new WebSettings("127.0.0.1", port, Set.of(), LARGEST_BODY, version, Door.OPEN);
     }
 
-    private static boolean isLoopback(String host) {
+    /** {@return whether only this machine reaches the server} */
+    public boolean isForThisMachine() {
+        return isLoopback(host);
+    }
+
+    /** {@return whether an address is one of this machine alone} */
+    public static boolean isLoopback(String host) {
         if (host.equals("localhost")) {
             return true;
         }

@@ -48,6 +48,9 @@ async function send(method, path, fields, body, type, out) {
     headers['Content-Type'] = type.value;
   }
   try {
+    if (method !== 'GET') {
+      headers['X-Csrf'] = (await (await fetch(`${BASE}/me`)).json()).csrf || '';
+    }
     const answer = await fetch(address(path, fields), { method, headers, body: body ? body.value : undefined });
     const tag = answer.headers.get('ETag');
     out.textContent = `${answer.status}${tag ? `\nETag: ${tag}` : ''}\n\n${await answer.text()}`;

@@ -66,7 +66,7 @@ class ComposeTest {
         assertThat(server.uri()).isEqualTo("bolt://127.0.0.1:7687");
         assertThat(server.user()).isEqualTo("neo4j");
         assertThat(server.password()).isEqualTo("s3cret/x");
-        var web = configuration.web(new Program.Listen(null, null, java.util.List.of()), "9");
+        var web = configuration.web(new Program.Listen(null, null, java.util.List.of()), "9", "");
         assertThat(web.host()).isEqualTo("127.0.0.1");
         assertThat(web.port()).isEqualTo(7391);
     }

@@ -25,8 +25,9 @@ class ConfigurationTest {
         assertThat(said.data(NOTHING)).isEqualTo(Path.of("/srv/houses"));
         assertThat(said.data(new Program.StoreChoice(Path.of("/tmp/other"), null, null, null)))
                 .isEqualTo(Path.of("/tmp/other"));
-        assertThat(said.web(ANYHOW, "9").port()).isEqualTo(8000);
-        assertThat(said.web(new Program.Listen(null, 0, List.of()), "9").port()).isZero();
+        assertThat(said.web(ANYHOW, "9", "").port()).isEqualTo(8000);
+        assertThat(said.web(new Program.Listen(null, 0, List.of()), "9", "").port())
+                .isZero();
     }
 
     @Test
@@ -43,22 +44,46 @@ class ConfigurationTest {
     }
 
     @Test
-    void addressForOthersIsRefused() {
-        assertThatThrownBy(() -> with(Map.of(Configuration.HOST, "0.0.0.0")).web(ANYHOW, "9"))
+    void whereOthersReachItPeopleSignIn() {
+        assertThat(with(Map.of()).web(ANYHOW, "9", "").door().login()).isFalse();
+        for (String host : new String[] {"0.0.0.0", "::", "192.168.1.10", "wiring.test"}) {
+            assertThat(with(Map.of(Configuration.HOST, host))
+                            .web(ANYHOW, "9", "")
+                            .door()
+                            .login())
+                    .as(host)
+                    .isTrue();
+        }
+        assertThat(with(Map.of(Configuration.KNOWN_HOSTS, "wiring.test"))
+                        .web(ANYHOW, "9", "")
+                        .door()
+                        .login())
+                .as("others know it by a name")
+                .isTrue();
+        assertThat(with(Map.of(Configuration.LOGIN, "yes"))
+                        .web(ANYHOW, "9", "")
+                        .door()
+                        .login())
+                .isTrue();
+    }
+
+    @Test
+    void certificateNeedsItsKey() {
+        assertThatThrownBy(() -> with(Map.of(Configuration.TLS_KEY, "k.pem")).web(ANYHOW, "9", ""))
                 .isInstanceOf(ProblemException.class)
-                .hasMessageContaining("no accounts yet");
+                .hasMessageContaining("only one is said");
     }
 
     @Test
     void portHasToBeOne() {
-        assertThatThrownBy(() -> with(Map.of(Configuration.PORT, "70000")).web(ANYHOW, "9"))
+        assertThatThrownBy(() -> with(Map.of(Configuration.PORT, "70000")).web(ANYHOW, "9", ""))
                 .isInstanceOf(ProblemException.class);
     }
 
     @Test
     void knownHostsAddUp() {
         assertThat(with(Map.of(Configuration.KNOWN_HOSTS, "a.test, b.test:80"))
-                        .web(new Program.Listen(null, null, List.of("c.test")), "9")
+                        .web(new Program.Listen(null, null, List.of("c.test")), "9", "")
                         .knownHosts())
                 .containsExactlyInAnyOrder("a.test", "b.test:80", "c.test");
     }

@@ -3,11 +3,17 @@ package org.splicebook.cli;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.splicebook.answer.Reply;
 import org.splicebook.ask.AnsweringStore;
 import org.splicebook.ask.DraftQuestions;
+import org.splicebook.people.MemoryPeople;
+import org.splicebook.people.People;
+import org.splicebook.people.Registry;
+import org.splicebook.people.Visitor;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -25,6 +31,8 @@ final class FakeProgram implements Program {
     final MemoryStore store = new MemoryStore();
     final StringWriter out = new StringWriter();
     final StringWriter err = new StringWriter();
+    final MemoryPeople people = new MemoryPeople();
+    String address;
     boolean isAway;
     boolean waited;
 
@@ -64,12 +72,27 @@ final class FakeProgram implements Program {
     }
 
     @Override
+    public Registry people(StoreChoice choice) {
+        return new People(people, Clock.systemUTC(), () -> Visitor.OWNER, () -> {});
+    }
+
+    @Override
+    public Optional<String> address(StoreChoice choice) {
+        return Optional.ofNullable(address);
+    }
+
+    @Override
     public Server serve(StoreChoice choice, Listen listen) {
         HouseStore opened = open(choice);
         return new Server() {
             @Override
             public String url() {
                 return "http://127.0.0.1:7391";
+            }
+
+            @Override
+            public String caution() {
+                return "";
             }
 
             @Override

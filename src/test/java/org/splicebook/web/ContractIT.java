@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.net.http.HttpResponse;
+import java.time.Clock;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -19,6 +20,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.loadflow.FlowReport;
+import org.splicebook.people.MemoryPeople;
+import org.splicebook.people.People;
+import org.splicebook.people.Visitors;
 import org.splicebook.render.Json;
 import org.splicebook.store.MemoryStore;
 
@@ -39,7 +43,11 @@ class ContractIT {
 
     @Test
     void routesAndContractNameTheSameOperations() {
-        Set<String> routes = Api.routes(new MemoryStore(), WebSettings.onPort(0, "9")).stream()
+        Set<String> routes = Api.routes(
+                        new MemoryStore(),
+                        new People(new MemoryPeople(), Clock.systemUTC(), Visitors::now, () -> {}),
+                        WebSettings.onPort(0, "9"))
+                .stream()
                 .map(r -> r.method() + " " + r.path().substring(Api.BASE.length()))
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> contract = new TreeSet<>();
@@ -113,6 +121,27 @@ class ContractIT {
             String path = Served.HOUSE + "/flow/reports/" + r.word();
             checked("/houses/{house}/flow/reports/{report}", "post", served.send("POST", path, body, json));
         }
+        checked("/ready", "get", served.get("/api/v1/ready"));
+        checked("/me", "get", served.get("/api/v1/me"));
+        String user = "{\"password\": \"two owls and a ladder\", \"roles\": [\"reader\"]}";
+        checked("/users/{user}", "put", served.send("PUT", "/api/v1/users/rowan", user, json));
+        checked("/users/{user}", "put", served.send("PUT", "/api/v1/users/rowan", user, json));
+        checked("/users", "get", served.get("/api/v1/users"));
+        String token = "{\"user\": \"rowan\", \"label\": \"a script\", \"lasting\": \"P30D\"}";
+        var made = served.send("POST", "/api/v1/tokens", token, json);
+        checked("/tokens", "post", made);
+        checked("/tokens", "get", served.get("/api/v1/tokens"));
+        String id = Json.read(made.body()).path("id").asText();
+        checked("/tokens/{token}", "delete", served.send("DELETE", "/api/v1/tokens/" + id, ""));
+        String link = "{\"label\": \"a phone\", \"role\": \"recorder@" + Served.ID
+                + "\", \"lasting\": \"PT15M\", \"once\": true}";
+        var invited = served.send("POST", "/api/v1/invitations", link, json);
+        checked("/invitations", "post", invited);
+        checked("/invitations", "get", served.get("/api/v1/invitations"));
+        String which = Json.read(invited.body()).path("id").asText();
+        checked("/invitations/{invitation}", "delete", served.send("DELETE", "/api/v1/invitations/" + which, ""));
+        checked("/users/{user}", "delete", served.send("DELETE", "/api/v1/users/rowan", ""));
+        checked("/audit", "get", served.get("/api/v1/audit?most=5"));
         checked("/health", "get", served.get("/api/v1/health"));
         checked("/verification", "post", served.send("POST", "/api/v1/verification", "{\"rebuild\": false}", json));
         checked("/house-file.schema.json", "get", served.get("/api/v1/house-file.schema.json"));

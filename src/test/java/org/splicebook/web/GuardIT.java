@@ -123,8 +123,8 @@ class GuardIT {
     @ParameterizedTest
     @ValueSource(strings = {"0.0.0.0", "::", "192.168.1.10", "example.test", ""})
     void listeningForOthersIsRefusedAndTheReasonSaid(String host) {
-        assertThatThrownBy(() -> new WebSettings(host, 0, Set.of(), 1, ""))
+        assertThatThrownBy(() -> new WebSettings(host, 0, Set.of(), 1, "", Door.OPEN))
                 .isInstanceOf(ProblemException.class)
-                .hasMessageContaining("no accounts yet");
+                .hasMessageContaining("without telling who they are");
     }
 }

@@ -12,6 +12,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.splicebook.ask.AnsweringStore;
+import org.splicebook.people.Estates;
+import org.splicebook.people.MemoryPeople;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.wiring.Derivation;
@@ -23,6 +25,7 @@ final class Served implements AutoCloseable {
     static final String HOUSE = "/api/v1/houses/" + ID;
 
     final MemoryStore store;
+    final MemoryPeople people;
     final WebServer server;
     private final HttpClient http = HttpClient.newHttpClient();
 
@@ -32,9 +35,12 @@ final class Served implements AutoCloseable {
 
     private Served(MemoryStore store, UnaryOperator<HouseStore> before) {
         this.store = store;
+        this.people = new MemoryPeople();
         this.server = WebServer.start(
                 before.apply(store),
-                new WebSettings("127.0.0.1", 0, Set.of("wiring.test"), WebSettings.LARGEST_BODY, "9"));
+                new WebSettings("127.0.0.1", 0, Set.of("wiring.test"), WebSettings.LARGEST_BODY, "9", Door.OPEN),
+                people,
+                Estates.NONE);
     }
 
     /** {@return one that answers computed questions too} */

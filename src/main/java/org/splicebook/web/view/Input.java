@@ -27,6 +27,8 @@ public record Input(
     public enum Kind {
         /** A line. */
         TEXT,
+        /** A line that nobody may read over a shoulder. */
+        PASSWORD,
         /** Lines. */
         AREA,
         /** Carried along, not shown. */
