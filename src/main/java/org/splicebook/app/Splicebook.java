@@ -148,10 +148,7 @@ final class Splicebook implements Program {
         try {
             requireUsers(settings, opened.people());
             WebServer web = WebServer.start(
-                    opened.store(),
-                    settings,
-                    opened.people(),
-                    new StoredEstates(opened.store(), Clock.systemUTC()));
+                    opened.store(), settings, opened.people(), new StoredEstates(opened.store(), Clock.systemUTC()));
             folder.ifPresent(f -> ServerNote.leave(f, web.commandUrl(), key, Reached.address(settings, web)));
             return new LiveServer(
                     web, opened.forItsOwner(), Reached.caution(settings), () -> folder.ifPresent(ServerNote::remove));

@@ -30,9 +30,10 @@ public final class StoredEstates implements Estates {
         Instant now = clock.instant();
         return known.compute(
                         property,
-                        (p, before) -> before != null && before.read().plus(FRESH).isAfter(now)
-                                ? before
-                                : new Houses(read(p), now))
+                        (p, before) ->
+                                before != null && before.read().plus(FRESH).isAfter(now)
+                                        ? before
+                                        : new Houses(read(p), now))
                 .ids()
                 .contains(house);
     }

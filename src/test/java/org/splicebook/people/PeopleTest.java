@@ -12,7 +12,8 @@ import org.splicebook.problem.ProblemKind;
 
 class PeopleTest {
     private static final String PASSWORD = "two owls and a ladder";
-    private static final Estates MILL = (property, house) -> house.startsWith(property + "-") && property.equals("mill");
+    private static final Estates MILL =
+            (property, house) -> house.startsWith(property + "-") && property.equals("mill");
 
     private final MemoryPeople store = new MemoryPeople();
     private final TestClock clock = new TestClock();

@@ -55,7 +55,8 @@ class RoleMatrixIT {
 
     /** The table once more, read by a reader that shares nothing with the program's. */
     private static Map<String, Integer> table() {
-        Map<String, Integer> levels = Map.of("nobody:", -1, "known:", 0, "reader:", 1, "recorder:", 2, "manager:", 3, "manager of everything:", 4);
+        Map<String, Integer> levels = Map.of(
+                "nobody:", -1, "known:", 0, "reader:", 1, "recorder:", 2, "manager:", 3, "manager of everything:", 4);
         Map<String, Integer> least = new HashMap<>();
         int level = 5;
         for (String line : Resources.text("access.yaml").lines().toList()) {
@@ -81,7 +82,10 @@ class RoleMatrixIT {
     }
 
     private static String sort(Closed closed, Route route, String token) {
-        String path = route.path().replace("{house}", Served.ID).replace("{property}", "alder-row").replaceAll("\\{[a-z]+}", "x");
+        String path = route.path()
+                .replace("{house}", Served.ID)
+                .replace("{property}", "alder-row")
+                .replaceAll("\\{[a-z]+}", "x");
         boolean isApi = path.startsWith(Api.BASE);
         String method = route.method().toString();
         boolean hasBody = method.equals("POST") || method.equals("PUT");
