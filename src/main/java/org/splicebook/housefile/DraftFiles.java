@@ -67,6 +67,11 @@ public final class DraftFiles {
         Known known = new Known(problems);
         known.placeNames.addAll(house.places().keySet());
         known.ends.addAll(house.panels().keySet());
+        known.panelNames.addAll(house.panels().keySet());
+        known.sourceNames.addAll(house.sources().keySet());
+        known.sources.putAll(house.sources());
+        known.cableNames.addAll(house.cables().keySet());
+        known.cables.putAll(house.cables());
         known.ends.addAll(house.boxes().keySet());
         MoveReader reader = new MoveReader(known);
         List<Move> moves = new ArrayList<>();
@@ -134,6 +139,17 @@ public final class DraftFiles {
                     : t.put("is", m.is().key())
                             .put("as", PanelWriter.breaker(m.is()))
                             .node();
+        } else if (move instanceof Move.ReplacePanel m) {
+            return new Tree()
+                    .put("replace-panel", m.is().name())
+                    .put("as", PanelWriter.panel(m.is()))
+                    .putMap("landings", m.landings(), Tree::scalar)
+                    .node();
+        } else if (move instanceof Move.ChangeSource m) {
+            return new Tree()
+                    .put("change-source", m.is().name())
+                    .put("as", HouseWriter.source(m.is()))
+                    .node();
         } else if (move instanceof Move.Tie m) {
             return new Tree()
                     .put(m.isOn() ? "tie" : "untie", Tree.list(m.spaces()))
@@ -183,6 +199,8 @@ public final class DraftFiles {
         all.put("tie", Set.of("tie", "panel"));
         all.put("untie", Set.of("untie", "panel"));
         all.put("panel", Set.of("panel", "was", "is", "as"));
+        all.put("replace-panel", Set.of("replace-panel", "as", "landings"));
+        all.put("change-source", Set.of("change-source", "as"));
         all.put("add-cable", Set.of("add-cable", "as"));
         all.put("retire-cable", Set.of("retire-cable"));
         all.put("add-box", Set.of("add-box", "as"));

@@ -18,13 +18,9 @@ import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Place;
 import org.splicebook.record.Provenance;
-import org.splicebook.record.Quantity;
 import org.splicebook.record.Sighting;
-import org.splicebook.record.Source;
-import org.splicebook.record.SourceSystem;
 import org.splicebook.record.TestResult;
 import org.splicebook.record.Unit;
-import org.splicebook.record.Wire;
 
 /** Reads a whole house: names first, then what they name, then the joints between, then what was seen. */
 final class HouseReader {
@@ -61,7 +57,8 @@ final class HouseReader {
         known.ends.addAll(known.boxNames);
         known.ends.addAll(known.panelNames);
         places.forEach(this::place);
-        sources.forEach(this::source);
+        SourceReader source = new SourceReader(known);
+        sources.forEach(source::read);
         CableReader cable = new CableReader(known);
         cables.forEach(cable::read);
         Map<String, Fields> panelFields = new LinkedHashMap<>();
@@ -157,58 +154,6 @@ final class HouseReader {
         var kind = f.word("kind", Words.PLACE_KIND, org.splicebook.record.PlaceKind.OTHER);
         String name = e.key().text();
         known.places.put(name, new Place(name, f.text("name"), kind, f.yesNo("finished"), f.text("level"), f.about()));
-    }
-
-    private void source(Node.Entry e) {
-        Fields f = Fields.of(e.value(), Shapes.keys("source"), problems);
-        f.need("system", "Say which: " + Said.list(Words.SYSTEM.keySet()) + ".");
-        SourceSystem system = f.word("system", Words.SYSTEM);
-        Node.Scalar bond = f.scalar("bond");
-        Node.Scalar at = f.scalar("at");
-        boolean bonded = bond != null && known.check(bond, known.panelNames, "panel");
-        boolean placed = at != null && known.check(at, known.ends, "box or panel");
-        String name = e.key().text();
-        Source source = new Source(
-                name,
-                f.word("kind", Words.SOURCE_KIND, org.splicebook.record.SourceKind.SERVICE),
-                system == null ? SourceSystem.SPLIT_PHASE_120_240 : system,
-                f.amperes("rating"),
-                bonded && bond != null ? bond.text() : null,
-                placed && at != null ? at.text() : null,
-                f.text("from"),
-                f.quantity("volts", Unit.Dimension.VOLTAGE, Unit.VOLT),
-                transformer(f),
-                drop(f),
-                f.about());
-        if (system != null) {
-            known.sources.put(name, source);
-        }
-    }
-
-    private Source.@Nullable Transformer transformer(Fields source) {
-        Node n = source.node("transformer");
-        if (n == null) {
-            return null;
-        }
-        Fields f = Fields.of(n, Shapes.keys("transformer"), problems);
-        f.need("rating", "Say how large it is: rating: 25 kVA.");
-        Quantity rating = f.quantity("rating", Unit.Dimension.POWER, null);
-        Double percent = f.has("percent") ? (Double) f.number("percent", 0) : null;
-        return rating == null ? null : new Source.Transformer(rating, percent);
-    }
-
-    private Source.@Nullable Drop drop(Fields source) {
-        Node n = source.node("drop");
-        if (n == null) {
-            return null;
-        }
-        Fields f = Fields.of(n, Shapes.keys("drop"), problems);
-        f.need("length", "Say how long it is: length: 50 ft.");
-        f.need("size", "Say which size its conductors are: size: 4/0.");
-        Quantity length = f.quantity("length", Unit.Dimension.LENGTH, null);
-        String size = WiresReader.size(f, problems);
-        Wire.Material material = f.word("material", Words.MATERIAL);
-        return length == null || size == null ? null : new Source.Drop(length, size, material);
     }
 
     private Map<String, Panel> joinPanels(Map<String, Fields> fields) {

@@ -107,7 +107,7 @@ public final class HouseWriter {
                         .node();
     }
 
-    private static Node source(Source s) {
+    static Node source(Source s) {
         return new Tree()
                 .putUnless(s.kind() == SourceKind.SERVICE, "kind", s.kind().word())
                 .put("system", s.system().word())

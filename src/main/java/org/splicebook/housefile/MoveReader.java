@@ -13,6 +13,8 @@ import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Move;
 import org.splicebook.record.OvercurrentType;
+import org.splicebook.record.Panel;
+import org.splicebook.record.Source;
 
 /** Reads one move after another; what one brings in the next may name. */
 final class MoveReader {
@@ -60,6 +62,8 @@ final class MoveReader {
             case "swap-line-and-load" -> new Move.SwapLineAndLoad(need(f, kind));
             case "tie", "untie" -> new Move.Tie(need(f, "panel"), f.texts(kind), kind.equals("tie"));
             case "panel" -> breaker(f);
+            case "replace-panel" -> panel(f);
+            case "change-source" -> source(f);
             case "add-cable" -> cable(f);
             case "retire-cable" -> new Move.RetireCable(need(f, kind));
             case "add-box" -> box(f);
@@ -86,14 +90,18 @@ final class MoveReader {
                     Nearest.cure(word, Kinds.standard().keySet(), "kinds"));
             return null;
         }
-        Map<String, String> terminals = new LinkedHashMap<>();
-        for (Node.Entry e : f.map("terminals")) {
+        return new Move.ChangeKind(need(f, "device"), kind, words(f, "terminals"));
+    }
+
+    private Map<String, String> words(Fields f, String key) {
+        Map<String, String> words = new LinkedHashMap<>();
+        for (Node.Entry e : f.map(key)) {
             Node.Scalar to = Values.scalar(e.value(), problems);
             if (to != null) {
-                terminals.put(e.key().text(), to.text());
+                words.put(e.key().text(), to.text());
             }
         }
-        return new Move.ChangeKind(need(f, "device"), kind, terminals);
+        return words;
     }
 
     private Node.@Nullable Entry entry(Fields f, String key) {
@@ -118,12 +126,40 @@ final class MoveReader {
         return new Move.ChangeBreaker(panel, f.texts("was"), is);
     }
 
+    private @Nullable Move panel(Fields f) {
+        Node.Entry e = entry(f, "replace-panel");
+        if (e == null || !known.check(e.key(), known.panelNames, "panel")) {
+            return null;
+        }
+        Fields body = new PanelReader(known).read(e);
+        if (body.has("joints")) {
+            problems.error(
+                    ProblemKind.BAD_VALUE,
+                    body.at(),
+                    "A panel that takes another's place brings no joints.",
+                    "What landed in the old one lands in the new; say what goes elsewhere: landings: {13: 9}.");
+        }
+        Panel p = known.panels.get(e.key().text());
+        return p == null ? null : new Move.ReplacePanel(p, words(f, "landings"));
+    }
+
+    private @Nullable Move source(Fields f) {
+        Node.Entry e = entry(f, "change-source");
+        if (e == null || !known.check(e.key(), known.sourceNames, "source")) {
+            return null;
+        }
+        new SourceReader(known).read(e);
+        Source s = known.sources.get(e.key().text());
+        return s == null ? null : new Move.ChangeSource(s);
+    }
+
     private @Nullable Move cable(Fields f) {
         Node.Entry e = entry(f, "add-cable");
         if (e == null) {
             return null;
         }
         new CableReader(known).read(e);
+        known.cableNames.add(e.key().text());
         Cable c = known.cables.get(e.key().text());
         return c == null ? null : new Move.AddCable(c);
     }

@@ -68,6 +68,13 @@ public record House(
                 sightings, tests, accepted, about);
     }
 
+    /** {@return the same record with these sources instead of its own} */
+    public House withSources(Map<String, Source> others) {
+        return new House(
+                id, name, built, basis, code, area, complete, others, places, panels, cables, boxes, sightings, tests,
+                accepted, about);
+    }
+
     /** {@return the same record with these acceptances instead of its own} */
     public House withAccepted(List<Acceptance> others) {
         return new House(

@@ -65,6 +65,22 @@ public sealed interface Move {
         }
     }
 
+    /**
+     * A panel is taken down and another hung in its place, under its name.
+     *
+     * @param is the new panel, without landings
+     * @param landings the new terminal of what lands on an old one ({@code 13: 9}); what is not named keeps its terminal, which the new
+     *     panel must have
+     */
+    record ReplacePanel(Panel is, Map<String, String> landings) implements Move {
+        public ReplacePanel {
+            landings = Ordered.map(landings);
+        }
+    }
+
+    /** A source is replaced by another under its name: a larger service. */
+    record ChangeSource(Source is) implements Move {}
+
     /** A handle tie is put on spaces, or taken off. */
     record Tie(String panel, List<String> spaces, boolean isOn) implements Move {
         public Tie {

@@ -25,12 +25,14 @@ import org.splicebook.record.Ordered;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Provenance;
 import org.splicebook.record.Ref;
+import org.splicebook.record.Source;
 
 /** A house on which moves are being made. Broken moves end in a {@link ProblemException}, the house as it was. */
 final class Bench {
     private final Map<String, Panel> panels;
     private final Map<String, Cable> cables;
     private final Map<String, Box> boxes;
+    private final Map<String, Source> sources;
 
     /** Names of things that are gone, or whose terminals mean something else now. */
     private final Set<String> gone = new LinkedHashSet<>();
@@ -42,6 +44,7 @@ final class Bench {
         this.panels = new LinkedHashMap<>(house.panels());
         this.cables = new LinkedHashMap<>(house.cables());
         this.boxes = new LinkedHashMap<>(house.boxes());
+        this.sources = new LinkedHashMap<>(house.sources());
     }
 
     Map<String, Panel> panels() {
@@ -56,13 +59,17 @@ final class Bench {
         return boxes;
     }
 
+    Map<String, Source> sources() {
+        return sources;
+    }
+
     void forget(String name) {
         gone.add(name);
     }
 
     /** {@return the house as it stands now; what was observed of things that are gone is left out} */
     House house() {
-        House h = house.withParts(panels, cables, boxes);
+        House h = house.withParts(panels, cables, boxes).withSources(sources);
         return gone.isEmpty() ? h : Forgotten.without(h, gone);
     }
 

@@ -27,6 +27,13 @@ public final class CarriedOver {
             }
         }
         List<String> conflicts = new ArrayList<>();
+        for (Move m : moves) {
+            if (m instanceof Move.ChangeSource s
+                    && !Objects.equals(
+                            base.sources().get(s.is().name()), later.sources().get(s.is().name()))) {
+                conflicts.add(s.is().name());
+            }
+        }
         for (String s : sites) {
             if (!Objects.equals(base.boxes().get(s), later.boxes().get(s))
                     || !Objects.equals(base.panels().get(s), later.panels().get(s))) {

@@ -192,6 +192,10 @@ public final class DraftAnswer {
                 all.add(m.device().name());
             } else if (move instanceof Move.ChangeKind m && m.kind().guard() != null) {
                 all.add(m.device());
+            } else if (move instanceof Move.ReplacePanel m) {
+                m.is().breakers().values().stream()
+                        .filter(b -> !b.protects().isEmpty())
+                        .forEach(b -> all.add(m.is().name() + "." + b.key()));
             } else if (move instanceof Move.ChangeBreaker m
                     && m.is() != null
                     && !m.is().protects().isEmpty()) {

@@ -74,6 +74,10 @@ public final class Moves {
             b.panels().put(p.name(), Landings.change(p, m));
             m.was().forEach(key -> b.forget(p.name() + "." + key));
             m.was().forEach(key -> List.of(key.split("\\+")).forEach(s -> b.forget(p.name() + "." + s)));
+        } else if (move instanceof Move.ReplacePanel m) {
+            NewPanel.hang(b, m);
+        } else if (move instanceof Move.ChangeSource m) {
+            NewPanel.supply(b, m);
         } else if (move instanceof Move.Tie m) {
             tie(b, m);
         } else if (move instanceof Move.Remark m) {
@@ -102,7 +106,7 @@ public final class Moves {
                         throw Bench.wrong(
                                 ProblemKind.CONFLICT,
                                 "The cable " + c.name() + " supplies the panel " + p.name() + ".",
-                                "What feeds a panel is changed in the house file, not by moves.");
+                                "Replace the panel by one that another cable supplies first.");
                     });
             everywhere(b, r -> r instanceof Ref.WireEnd w && w.cable().equals(c.name()));
             b.cables().remove(c.name());

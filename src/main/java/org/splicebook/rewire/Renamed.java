@@ -1,9 +1,7 @@
 package org.splicebook.rewire;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.splicebook.record.Move;
 import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
@@ -12,23 +10,47 @@ import org.splicebook.rules.Finding;
 public final class Renamed {
     private Renamed() {}
 
-    public static Comparison compare(List<Move> moves, List<Finding> before, List<Finding> after) {
-        Map<String, String> names = new HashMap<>();
+    /** {@return the breaker that has taken a breaker's place after the moves; the same name where none has} */
+    public static String breaker(List<Move> moves, String name) {
+        String now = name;
         for (Move m : moves) {
             if (m instanceof Move.ChangeBreaker c && c.is() != null) {
-                String is = c.panel() + "." + c.is().key();
-                c.was().forEach(w -> names.put(c.panel() + "." + w, is));
+                String key = now.startsWith(c.panel() + ".")
+                        ? now.substring(c.panel().length() + 1)
+                        : "";
+                now = c.was().contains(key) ? c.panel() + "." + c.is().key() : now;
+            } else if (m instanceof Move.ReplacePanel p) {
+                now = breaker(p, now);
             }
         }
+        return now;
+    }
+
+    private static String breaker(Move.ReplacePanel m, String name) {
+        String panel = m.is().name();
+        if (!name.startsWith(panel + ".")) {
+            return name;
+        }
+        String first = List.of(name.substring(panel.length() + 1).split("\\+")).get(0);
+        String space = m.landings().getOrDefault(first, first);
+        return m.is().breakers().values().stream()
+                .filter(b -> b.spaces().contains(space))
+                .findFirst()
+                .map(b -> panel + "." + b.key())
+                .orElse(name);
+    }
+
+    /** {@return what a change cured and what is new, breakers known again by what landed on them} */
+    public static Comparison compare(List<Move> moves, List<Finding> before, List<Finding> after) {
         Comparison plain = Comparison.of(before, after);
-        if (names.isEmpty()) {
+        if (moves.stream().noneMatch(m -> m instanceof Move.ChangeBreaker || m instanceof Move.ReplacePanel)) {
             return plain;
         }
         List<Finding> cured = new ArrayList<>();
         List<Finding> added = new ArrayList<>(plain.added());
         List<Comparison.Change> changed = new ArrayList<>(plain.changed());
         for (Finding f : plain.cured()) {
-            String now = f.rule() + "/" + names.getOrDefault(f.subject(), f.subject());
+            String now = f.rule() + "/" + breaker(moves, f.subject());
             Finding same = plain.added().stream()
                     .filter(x -> x.key().equals(now) && !now.equals(f.key()))
                     .findFirst()

@@ -16,6 +16,7 @@ import org.splicebook.record.Cable;
 import org.splicebook.record.CableEnd;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
+import org.splicebook.record.Panel;
 import org.splicebook.record.Quantity;
 import org.splicebook.record.Wire;
 
@@ -41,7 +42,7 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             List<String> in = sites(before, after, m);
             sites.addAll(in);
             steps.add((in.isEmpty() ? "" : String.join(" and ", in) + ": ") + words(after, m));
-            part(after, m).forEach(p -> parts.merge(p, 1, Integer::sum));
+            part(before, after, m).forEach(p -> parts.merge(p, 1, Integer::sum));
         }
         return new Worklist(List.copyOf(sites), steps, parts);
     }
@@ -64,6 +65,13 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             return box(before, after, m.device());
         } else if (move instanceof Move.ChangeBreaker m) {
             return List.of(m.panel());
+        } else if (move instanceof Move.ReplacePanel m) {
+            return List.of(m.is().name());
+        } else if (move instanceof Move.ChangeSource m) {
+            return after.panels().values().stream()
+                    .filter(p -> p.supply().contains(m.is().name()))
+                    .map(Panel::name)
+                    .toList();
         } else if (move instanceof Move.Tie m) {
             return List.of(m.panel());
         } else if (move instanceof Move.AddCable m) {
@@ -128,6 +136,19 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             String out = m.was().isEmpty() ? "" : "take out " + String.join(" and ", m.was());
             String in = m.is() == null ? "" : "put " + said(m.is()) + " in " + m.is().key();
             return Stream.of(out, in).filter(s -> !s.isEmpty()).collect(Collectors.joining("; ")) + ".";
+        } else if (move instanceof Move.ReplacePanel m) {
+            String landings = m.landings().entrySet().stream()
+                    .filter(e -> !e.getKey().equals(e.getValue()))
+                    .map(e -> e.getKey() + " to " + e.getValue())
+                    .collect(Collectors.joining(", "));
+            return "take down the panel and hang " + said(m.is()) + " in its place"
+                    + (landings.isEmpty()
+                            ? "; each wire lands where it did."
+                            : "; what landed on each goes: " + landings + ".");
+        } else if (move instanceof Move.ChangeSource m) {
+            return "have " + m.is().name() + " made " + m.is().system().word()
+                    + (m.is().rating() == null ? "" : " of " + m.is().rating().said())
+                    + " (utility and licensed people).";
         } else if (move instanceof Move.Tie m) {
             return (m.isOn() ? "tie the handles of " : "take the tie off ") + String.join(" and ", m.spaces()) + ".";
         } else if (move instanceof Move.AddCable m) {
@@ -158,6 +179,15 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
                 + (b.rating() == null ? "a rating to be chosen" : b.rating().said()) + poles + protects;
     }
 
+    private static String said(Panel p) {
+        String spaces = p.spaces() == null ? "" : " of " + p.spaces() + " spaces";
+        String rating = p.rating() == null ? "" : ", " + p.rating().said();
+        Quantity main = p.main() == null ? null : p.main().rating();
+        return "a panel" + spaces + rating + (p.main() == null ? ", main lugs" : ", with a main")
+                + (main == null ? "" : " of " + main.said())
+                + (p.bonded() ? ", neutral and ground joined in it" : "");
+    }
+
     private static String said(Cable c) {
         Map<String, Long> sizes = c.wires().stream()
                 .collect(Collectors.groupingBy(Worklist::size, LinkedHashMap::new, Collectors.counting()));
@@ -172,7 +202,7 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
         return w.size() == null ? "" : " of size " + w.size();
     }
 
-    private static List<String> part(House after, Move move) {
+    private static List<String> part(House before, House after, Move move) {
         if (move instanceof Move.Cap) {
             return List.of("connector to cap a wire");
         } else if (move instanceof Move.Splice m) {
@@ -186,6 +216,17 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             return List.of(m.kind().title().toLowerCase(Locale.ROOT));
         } else if (move instanceof Move.ChangeBreaker m && m.is() != null) {
             return List.of(said(m.is()).substring(2));
+        } else if (move instanceof Move.ReplacePanel m) {
+            Panel was = before.panels().get(m.is().name());
+            if (was != null
+                    && was.spaces() != null
+                    && was.spaces().equals(m.is().spaces())
+                    && m.landings().isEmpty()) {
+                return List.of();
+            }
+            List<String> all = new ArrayList<>(List.of(said(m.is()).substring(2)));
+            m.is().breakers().values().forEach(b -> all.add(said(b).substring(2)));
+            return all;
         } else if (move instanceof Move.Tie m && m.isOn()) {
             return List.of("handle tie");
         } else if (move instanceof Move.AddCable m) {
