@@ -44,13 +44,17 @@ class ArchitectureTest {
             entry("rules", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("survey", Set.of("problem", "record", "wiring", "loadflow", "answer")),
             entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer")),
-            entry("panelplan", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
+            entry(
+                    "panelplan",
+                    Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer", "rules", "rewire")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("people", Set.of("problem", "record", "answer", "store")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store")),
             entry("property", Set.of("problem", "record", "wiring", "answer", "store", "housefile")),
             entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store", "people")),
-            entry("render", Set.of("loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
+            entry(
+                    "render",
+                    Set.of("rewire", "loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
             entry(
                     "web",
                     Set.of(

@@ -46,6 +46,7 @@ public final class Commands {
                 new AcceptCommand(program, terminal),
                 new FillCommand(program, terminal),
                 new DemandCommand(program, terminal),
+                new PlanCommand(program, terminal),
                 new DrawCommand(program, terminal),
                 new DraftCommand(program, terminal),
                 new SheetCommand(program, terminal),

@@ -7,6 +7,8 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Reply;
 import org.splicebook.people.Registry;
+import org.splicebook.panelplan.upgrade.Page;
+import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
@@ -87,6 +89,9 @@ public interface Program {
 
     /** {@return a sheet of a stored house as PDF: its kind, of what (may be empty), the paper} */
     byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper);
+
+    /** {@return the paper of a plan for a new panel as PDF; the stamp stands at the foot of each page} */
+    byte[] paper(UpgradePlan plan, List<Page> pages, String stamp);
 
     /** {@return the store: that of a running server where there is one, else opened in this process} */
     HouseStore open(StoreChoice choice);

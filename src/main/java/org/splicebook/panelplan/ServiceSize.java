@@ -28,7 +28,17 @@ public record ServiceSize(
                 .map(r -> ofRating(r.intValue()));
     }
 
-    private static ServiceSize ofRating(int rating) {
+    /** {@return the least standard rating of an overcurrent device that is not below so many amperes (240.6(A)); null above the list} */
+    public static @Nullable Integer standard(double amperes) {
+        return DemandTables.numbers("ratings").stream()
+                .filter(r -> r >= amperes)
+                .findFirst()
+                .map(Double::intValue)
+                .orElse(null);
+    }
+
+    /** {@return what a service of a rating is wired with} */
+    public static ServiceSize ofRating(int rating) {
         List<String> row = DemandTables.row("conductors", String.valueOf(rating));
         if (row == null) {
             return new ServiceSize(rating, null, null, null, null);

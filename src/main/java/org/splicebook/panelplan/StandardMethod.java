@@ -47,7 +47,7 @@ final class StandardMethod {
                 notes);
     }
 
-    private static double lighting(Sheet s, int edition, double sum) {
+    static double lighting(Sheet s, int edition, double sum) {
         double first = DemandTables.value("general-first", edition);
         double second = DemandTables.value("general-second", edition);
         double middle =
@@ -60,11 +60,11 @@ final class StandardMethod {
                 "general-demand");
     }
 
-    private static boolean isCounted(DemandLoad load, int edition) {
+    static boolean isCounted(DemandLoad load, int edition) {
         return load.counted() >= DemandTables.value("appliance-least", edition);
     }
 
-    private static double applianceFactor(List<DemandLoad> appliances, int edition) {
+    static double applianceFactor(List<DemandLoad> appliances, int edition) {
         return number(appliances, edition) >= DemandTables.value("appliances-from", edition)
                 ? DemandTables.factor("appliances-percent", edition)
                 : 1;

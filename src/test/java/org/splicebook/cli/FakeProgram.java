@@ -14,16 +14,21 @@ import org.splicebook.people.MemoryPeople;
 import org.splicebook.people.People;
 import org.splicebook.people.Registry;
 import org.splicebook.people.Visitor;
+import org.splicebook.panelplan.upgrade.Page;
+import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
+import org.splicebook.render.sheet.Paper;
+import org.splicebook.render.sheet.PlanSheet;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.HouseSheets;
+import org.splicebook.web.SheetPdf;
 import org.splicebook.wiring.Derivation;
 
 /** A program for tests: a store in memory, no network, and what was printed. */
@@ -60,6 +65,11 @@ final class FakeProgram implements Program {
     @Override
     public byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper) {
         return HouseSheets.pdf(houses, stored, kind, of, paper);
+    }
+
+    @Override
+    public byte[] paper(UpgradePlan plan, List<Page> pages, String stamp) {
+        return SheetPdf.of(PlanSheet.of(plan, pages, stamp), Paper.A4);
     }
 
     @Override

@@ -1,0 +1,43 @@
+package org.splicebook.render.sheet;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Leads;
+import org.splicebook.panelplan.upgrade.Page;
+import org.splicebook.panelplan.upgrade.UpgradePlan;
+import org.splicebook.render.PlanText;
+import org.splicebook.render.ReplyText;
+
+/** The paper of a plan for a new panel, to print. */
+public final class PlanSheet {
+    private static final Set<String> TICKED = Set.of("order", "open");
+    private static final Set<String> OF_ITS_OWN =
+            Set.of("landings", "parts", "power", "order", "readings", "directory", "checks");
+
+    private PlanSheet() {}
+
+    /** {@return the sheet; each list that is carried around begins on a page of its own} */
+    public static Sheet of(UpgradePlan plan, List<Page> pages, String stamp) {
+        List<Sheet.Block> blocks = new ArrayList<>();
+        blocks.add(new Sheet.Words(ReplyText.DRAFT));
+        for (Page p : pages) {
+            if (OF_ITS_OWN.contains(p.id())) {
+                blocks.add(new Sheet.NewPage());
+            }
+            blocks.add(new Sheet.Title(p.title()));
+            if (!p.columns().isEmpty() && !p.rows().isEmpty()) {
+                blocks.add(new Sheet.Grid(p.columns(), p.rows()));
+            }
+            if (TICKED.contains(p.id())) {
+                blocks.add(new Sheet.Ticks(p.id().equals("order"), p.notes()));
+            } else {
+                p.notes().forEach(n -> blocks.add(new Sheet.Words(n)));
+            }
+        }
+        List<String> cautions = new ArrayList<>(Caution.forWhat(Leads.TO_A_WIRE));
+        cautions.add(PlanText.ADVICE);
+        return new Sheet(PlanText.title(plan), plan.before().said(), stamp, "A draft.", blocks, cautions);
+    }
+}
