@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.panelplan.TellReader;
+import org.splicebook.panelplan.schedule.Goal;
 import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.Papers;
 import org.splicebook.panelplan.upgrade.Prices;
@@ -173,6 +174,7 @@ final class PlanCommand implements Callable<Integer> {
         Prices list = prices == null
                 ? Prices.none()
                 : Prices.read(prices.toString(), text(prices)).get();
+        List<Goal> goals = List.of(Goal.values());
         UpgradePlan plan;
         try (Bar bar = new Bar("placing", terminal)) {
             plan = Upgrades.plan(
@@ -180,7 +182,8 @@ final class PlanCommand implements Callable<Integer> {
                             packs.packs().apply(record),
                             wanted,
                             revision,
-                            (goal, value, bound) -> bar.at(goal.ordinal(), 5, goal.word() + " " + value))
+                            (goal, value, bound) ->
+                                    bar.at(goals.indexOf(goal), goals.size(), goal.word() + " " + value))
                     .get();
         }
         List<Page> pages = Papers.of(plan, list);
