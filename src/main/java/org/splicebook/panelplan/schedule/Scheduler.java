@@ -119,7 +119,7 @@ public final class Scheduler {
                 best = read(solver);
             }
             long is = task.value(goal, best);
-            long bound = found ? Math.min(is, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6)) : 0;
+            long bound = found ? Math.max(0, Math.min(is, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6))) : 0;
             stages.add(new Schedule.Stage(goal, is, bound));
             progress.better(goal, is, bound);
             model.clearObjective();
@@ -251,6 +251,11 @@ public final class Scheduler {
                                 .build());
                 groups.add(begins);
             }
+        }
+        // Told to the solver, since it does not see by itself that what is free lies somewhere.
+        int poles = task.units().stream().mapToInt(u -> u.poles().size()).sum();
+        if (spaces.size() > poles) {
+            model.addGreaterOrEqual(groups, 1);
         }
         return groups.build();
     }

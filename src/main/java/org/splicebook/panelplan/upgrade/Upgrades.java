@@ -105,7 +105,7 @@ public final class Upgrades {
         WireLimits limits = new WireLimits(wiring, pack);
         List<Circuit> circuits = new ArrayList<>();
         TodaysCircuits.of(wiring, was, limits, shared, found, wanted.protect() == Wanted.Protect.ALL, notes)
-                .forEach(c -> circuits.add(unprotected.containsKey(c.name()) ? bare(c, notes) : c));
+                .forEach(c -> circuits.add(unprotected.containsKey(c.name()) ? bare(c) : c));
         int old = circuits.size();
         NewCircuits maker = new NewCircuits(house, wanted, limits, shared, notes, ofNew);
         List<NewCircuits.Made> made = maker.all(dwelling.volts());
@@ -184,7 +184,7 @@ public final class Upgrades {
                 t.isAll());
     }
 
-    private Circuit bare(Circuit c, Notes notes) {
+    private Circuit bare(Circuit c) {
         Set<Protection> has = new TreeSet<>();
         was.breakers().values().stream().filter(b -> c.was().contains(b.key())).forEach(b -> has.addAll(b.protects()));
         String why = "No more protection than today: with it a check would find anew: "
