@@ -166,14 +166,14 @@ final class BoxPages {
             String with = box.joints().stream()
                     .filter(j -> j.members().stream().anyMatch(m -> m.said().equals(end)))
                     .map(j -> j.members().size() == 1
-                            ? ", capped"
+                            ? "capped"
                             : j.members().stream()
                                     .map(Ref::said)
                                     .filter(m -> !m.equals(end))
-                                    .collect(Collectors.joining(", ", ", with ", "")))
+                                    .collect(Collectors.joining(", ", "with ", "")))
                     .findFirst()
                     .orElse("");
-            ends.add(new Input.Choice(end, end + with));
+            ends.add(new Input.Choice(end, end, with));
         }
         List<Entry> entries = new ArrayList<>();
         if (ends.size() > 1) {

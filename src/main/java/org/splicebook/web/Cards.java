@@ -361,6 +361,11 @@ final class Cards {
                 f.severity().word() + ", " + f.certainty().word());
     }
 
+    /** {@return what the hot or neutral of a load point cannot do without, that may be off, tripped or broken} */
+    List<Link> needed(LoadPointWiring l) {
+        return new Needed(look.house(), paths).of(l);
+    }
+
     Section seen(Set<String> names) {
         return new Section(
                 "Observed",

@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.splicebook.record.House;
+import org.splicebook.record.Panel;
 import org.splicebook.web.view.Link;
 
 /** Finds the things of a house that have a card. */
@@ -38,6 +40,45 @@ final class Finder {
                 .forEach(l -> all.add(new Link(paths.of("points", l.id()), l.id(), "load point in " + l.box())));
         look.house().cables().keySet().forEach(c -> all.add(new Link(paths.of("cables", c), c, "cable")));
         return all;
+    }
+
+    /** {@return the address of the card of a name; empty where nothing of that name has one} */
+    String address(String name) {
+        House house = look.house();
+        if (look.points().containsKey(name)) {
+            return paths.of("points", name);
+        }
+        if (house.boxes().containsKey(name)) {
+            return paths.of("boxes", name);
+        }
+        if (house.panels().containsKey(name)) {
+            return paths.of("panels", name);
+        }
+        if (house.cables().containsKey(name)) {
+            return paths.of("cables", name);
+        }
+        int dot = name.indexOf('.');
+        Panel panel = dot < 0 ? null : house.panels().get(name.substring(0, dot));
+        return panel != null && panel.breakers().containsKey(name.substring(dot + 1))
+                ? paths.of("breakers", name)
+                : house.places().containsKey(name) ? paths.of("places", name) : "";
+    }
+
+    /** {@return where to go once a question was answered: what is done next, then the cards of what it was asked of} */
+    List<Link> after(String question, Map<String, String> asked) {
+        List<Link> next = new ArrayList<>();
+        String box = asked.getOrDefault("box", "");
+        if (question.equals("shut-off") && look.house().boxes().containsKey(box)) {
+            next.add(paths.sheet("shut-off", box, "Take it along as a sheet with boxes to tick"));
+            next.add(new Link(paths.of("boxes", box) + "/edit", "It is open: record what is in it", ""));
+            next.add(paths.ask("before-closing", "box", box, "What to test before it is closed"));
+        }
+        asked.forEach((name, value) -> {
+            if (!address(value).isEmpty()) {
+                next.add(new Link(address(value), value, name));
+            }
+        });
+        return next;
     }
 
     /** {@return what a search finds: every word of it in the name or in what is told beside it, names that begin so first} */

@@ -63,7 +63,12 @@ final class NewBoxPage {
         }
         List<Map<String, Object>> moves = new ArrayList<>();
         String place = said.getOrDefault("place", "");
-        moves.add(Map.of("add-box", name, "as", place.isEmpty() ? Map.of() : Map.of("place", place)));
+        // Said at the box, or a house whose boxes are wholly listed by default would exclude what nobody looked at.
+        Map<String, Object> box = new LinkedHashMap<>(Map.of("complete", List.of()));
+        if (!place.isEmpty()) {
+            box.put("place", place);
+        }
+        moves.add(Map.of("add-box", name, "as", box));
         String device = said.getOrDefault("device", "");
         device = device.isEmpty() ? name + "-1" : device;
         if (!template.kinds().isEmpty()) {

@@ -18,7 +18,6 @@ import org.splicebook.answer.Leads;
 import org.splicebook.answer.Question;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
-import org.splicebook.record.House;
 import org.splicebook.render.FindingsText;
 import org.splicebook.render.PanelDirectory;
 import org.splicebook.render.drawing.Drawing;
@@ -30,7 +29,6 @@ import org.splicebook.rules.Severity;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Card;
-import org.splicebook.web.view.Fact;
 import org.splicebook.web.view.Form;
 import org.splicebook.web.view.HouseBar;
 import org.splicebook.web.view.HousePage;
@@ -75,6 +73,9 @@ final class Pages {
                 Route.get("/questions/{question}", ctx -> reply(ctx, "")),
                 Route.get("/api", ctx -> ctx.html(Resources.text("api.html"))),
                 Route.get(
+                        "/assets/icon.svg",
+                        ctx -> ctx.contentType("image/svg+xml").result(Resources.text("icon.svg"))),
+                Route.get(
                         "/assets/style.css",
                         ctx -> ctx.contentType("text/css; charset=utf-8").result(Resources.text("style.css"))),
                 Route.get(
@@ -114,97 +115,13 @@ final class Pages {
 
     private void house(Context ctx) {
         Look look = look(ctx);
-        House h = look.house();
-        Paths paths = new Paths(h.id());
-        String ask = paths.base() + "/questions/";
-        List<String> boxes = new ArrayList<>(h.boxes().keySet());
-        boxes.addAll(h.panels().keySet());
-        List<Form> forms = new ArrayList<>();
-        if (!boxes.isEmpty()) {
-            forms.add(choose(
-                    ask + "shut-off", "Open a box or a panel", "box", "Box or panel", boxes, "What must be off?"));
-        }
-        if (!h.places().isEmpty()) {
-            List<String> places = List.copyOf(h.places().keySet());
-            forms.add(choose(ask + "shut-off", "Drill into a wall", "spot", "Place", places, "What may be behind it?"));
-            forms.add(choose(ask + "dark", "Emergency: make a place dark", "place", "Place", places, "Which throws?"));
-        }
-        forms.add(new Form(
-                paths.base() + "/search",
-                "Something is dead, or should be looked up",
-                List.of(new Form.Field("q", "Name", "", "its name, its room, its directory line", true, List.of())),
-                "Find it"));
-        Map<Severity, Long> counts = new LinkedHashMap<>();
-        look.checked().open().forEach(f -> counts.merge(f.severity(), 1L, Long::sum));
-        List<Link> findings = new ArrayList<>();
-        counts.forEach((s, n) -> findings.add(new Link(paths.base() + "/findings", n + " " + s.word(), "")));
-        List<Section> sections = List.of(
-                new Section("Findings", "Advice before an inspection, never an approval.", findings),
-                new Section(
-                        "Panels",
-                        "",
-                        h.panels().keySet().stream().map(paths::panel).toList()),
-                new Section(
-                        "Places",
-                        "",
-                        h.places().values().stream()
-                                .map(p -> paths.place(p.name(), p.said()))
-                                .toList()),
-                new Section(
-                        "Print",
-                        "",
-                        List.of(
-                                paths.sheet("directory", "", "Panel directories"),
-                                paths.sheet("emergency", "", "Emergency: which throws"),
-                                paths.sheet("card", "", "Cards and tags of all boxes"),
-                                paths.sheet("labels", "", "Labels for receptacles"),
-                                paths.sheet("readings", "", "A sheet for readings"),
-                                paths.sheet("record", "", "The whole record"))),
-                new Section(
-                        "Map it by test",
-                        "Passes with chosen breakers off, walked with a phone.",
-                        List.of(new Link(
-                                paths.base() + "/walk?at="
-                                        + store.sightings(h.id()).size(),
-                                "The next pass",
-                                ""))),
-                new Section("Ask", "", List.of(new Link(paths.base() + "/questions", "All questions", ""))),
-                new Section(
-                        "Write",
-                        "",
-                        List.of(
-                                new Link(paths.base() + "/sight", "Record what was observed", ""),
-                                new Link(paths.base() + "/new-box", "Record a box just opened", ""),
-                                new Link(paths.base() + "/record", "The record as text", "read, copy, change"),
-                                new Link(paths.base() + "/history", "History and undo", ""))));
-        ctx.html(
-                Templates.page("house", Map.of("bar", bar(look), "page", new HousePage(facts(look), forms, sections))));
-    }
-
-    private static Form choose(
-            String action, String words, String name, String label, List<String> choices, String button) {
-        return new Form(action, words, List.of(new Form.Field(name, label, choices.get(0), "", true, choices)), button);
-    }
-
-    private static List<Fact> facts(Look look) {
-        House h = look.house();
-        return List.of(
-                fact("Load points", look.points().size()),
-                fact("Boxes", h.boxes().size()),
-                fact("Cables", h.cables().size()),
-                new Fact(
-                        "Revision",
-                        List.of(Link.words(look.stored().revision().number() + ", stored "
-                                + minute(look.stored().revision().stored())))));
+        HousePage page = HouseFront.of(look, store.sightings(look.house().id()).size());
+        ctx.html(Templates.page("house", Map.of("bar", bar(look), "page", page)));
     }
 
     /** {@return a moment as people read it, to the minute, in universal time} */
     static String minute(Instant moment) {
         return MINUTE.format(moment.atZone(ZoneOffset.UTC)) + " UTC";
-    }
-
-    private static Fact fact(String name, int count) {
-        return new Fact(name, List.of(Link.words(String.valueOf(count))));
     }
 
     private void card(Context ctx, String kind) {
@@ -346,11 +263,19 @@ final class Pages {
     }
 
     private void reply(Context ctx, String house) {
-        var reply = store.ask(ctx.pathParam("question"), house, QuestionApi.parameters(ctx))
-                .get();
+        String question = ctx.pathParam("question");
+        Map<String, String> asked = QuestionApi.parameters(ctx);
+        var reply = store.ask(question, house, asked).get();
         Map<String, Object> parameters = new LinkedHashMap<>();
-        parameters.put("reply", ReplyPage.of(reply));
-        parameters.put("bar", house.isEmpty() ? null : bar(look(ctx)));
+        if (house.isEmpty()) {
+            parameters.put("bar", null);
+            parameters.put("reply", ReplyPage.of(reply, List.of(), name -> ""));
+        } else {
+            Look look = look(ctx);
+            Finder names = new Finder(look, new Paths(house));
+            parameters.put("bar", bar(look));
+            parameters.put("reply", ReplyPage.of(reply, names.after(question, asked), names::address));
+        }
         ctx.html(Templates.page("reply", parameters));
     }
 }

@@ -16,6 +16,7 @@ import org.splicebook.render.drawing.DrawingKind;
 import org.splicebook.web.view.Card;
 import org.splicebook.web.view.Fact;
 import org.splicebook.web.view.Link;
+import org.splicebook.web.view.Section;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.ProtectedBy;
 import org.splicebook.wiring.Return;
@@ -67,6 +68,10 @@ final class PointCard {
                 facts,
                 cards.draw(DrawingKind.WAY, id),
                 List.of(
+                        new Section(
+                                "If it is dead, look here first",
+                                "What it cannot do without, as recorded. That it is dead proves no wire dead.",
+                                cards.needed(l)),
                         cards.findings(f -> f.outlets().contains(id)
                                 || f.subject().equals(id)
                                 || f.subject().equals(l.device())),

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.splicebook.answer.Answer;
@@ -16,6 +17,7 @@ import org.splicebook.answer.Reply;
 import org.splicebook.answer.Row;
 import org.splicebook.render.ReplyText;
 import org.splicebook.render.Table;
+import org.splicebook.web.view.Link;
 import org.splicebook.web.view.ReplyView;
 import org.splicebook.web.view.Rows;
 
@@ -23,7 +25,13 @@ import org.splicebook.web.view.Rows;
 final class ReplyPage {
     private ReplyPage() {}
 
-    static ReplyView of(Reply reply) {
+    /**
+     * {@return what a page shows of a reply}
+     *
+     * @param next where to go from it
+     * @param address the address of the card of a name; empty where there is none
+     */
+    static ReplyView of(Reply reply, List<Link> next, UnaryOperator<String> address) {
         String mark = reply.heading().draft() ? ReplyText.DRAFT : "";
         if (reply instanceof Listing l) {
             Rows rows = new Rows(
@@ -31,11 +39,15 @@ final class ReplyPage {
                     l.columns(),
                     l.rows().stream()
                             .map(r -> r.stream().map(Table::cell).toList())
+                            .toList(),
+                    l.rows().stream()
+                            .map(r -> r.isEmpty() ? "" : address.apply(Table.cell(r.get(0))))
                             .toList());
             return new ReplyView(
                     reply.heading().words(),
                     mark,
                     l.rows().isEmpty() ? "Nothing." : "",
+                    next,
                     List.of(rows),
                     List.of(),
                     Caution.forWhat(Leads.TO_A_SWITCH));
@@ -44,7 +56,7 @@ final class ReplyPage {
         List<Rows> tables = new ArrayList<>();
         for (Row.Status status : Row.Status.values()) {
             if (status != Row.Status.EXCLUDED) {
-                tables.add(rows(status, a.rows(status)));
+                tables.add(rows(status, a.rows(status), address));
             }
         }
         List<ReplyView.Lines> lists = new ArrayList<>();
@@ -54,7 +66,7 @@ final class ReplyPage {
         lists.add(new ReplyView.Lines("Assumed", false, a.assumed()));
         lists.add(new ReplyView.Lines("Not proven by the given facts", false, a.notProven()));
         lists.add(new ReplyView.Lines("What would settle it", false, a.wouldSettle()));
-        return new ReplyView(a.heading().words(), mark, a.outcome(), tables, lists, a.cautions());
+        return new ReplyView(a.heading().words(), mark, a.outcome(), next, tables, lists, a.cautions());
     }
 
     /** What is excluded, those for one reason in a line. */
@@ -73,7 +85,7 @@ final class ReplyPage {
         return lines;
     }
 
-    private static Rows rows(Row.Status status, List<Row> rows) {
+    private static Rows rows(Row.Status status, List<Row> rows, UnaryOperator<String> address) {
         Set<String> names = new LinkedHashSet<>();
         rows.forEach(r -> names.addAll(r.columns().keySet()));
         List<String> columns = new ArrayList<>(List.of("what"));
@@ -82,7 +94,8 @@ final class ReplyPage {
         return new Rows(
                 ReplyText.title(status),
                 columns,
-                rows.stream().map(r -> cells(r, names)).toList());
+                rows.stream().map(r -> cells(r, names)).toList(),
+                rows.stream().map(r -> address.apply(r.subject())).toList());
     }
 
     private static List<String> cells(Row r, Set<String> names) {

@@ -85,7 +85,7 @@ final class SightPage {
                 .values()
                 .forEach(p -> p.breakers().values().forEach(b -> {
                     String name = p.name() + "." + b.key();
-                    breakers.add(new Input.Choice(name, name + (b.label() == null ? "" : ", " + b.label())));
+                    breakers.add(new Input.Choice(name, name, b.label() == null ? "" : b.label()));
                 }));
         List<Input> inputs = List.of(
                 Input.hidden("id", said.getOrDefault("id", "")),

@@ -80,7 +80,8 @@ public final class WebServer implements AutoCloseable {
                         new NewHousePage(store).routes(),
                         new SightPage(store).routes(),
                         new NewBoxPage(store).routes(),
-                        new BoxPages(store).routes())
+                        new BoxPages(store).routes(),
+                        new HandOverPage(store).routes())
                 .flatMap(List::stream)
                 .toList();
     }

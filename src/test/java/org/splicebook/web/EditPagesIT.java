@@ -297,7 +297,7 @@ class EditPagesIT {
         assertThat(post(edit, "revision", "3", "what", "touch", "end", "N9.black", "to", "lamp-9.hot")
                         .statusCode())
                 .isEqualTo(303);
-        assertThat(served.get(edit).body()).contains("N9.black, with lamp-9.hot");
+        assertThat(served.get(edit).body()).contains("N9.black, with lamp-9.hot</option>");
         assertThat(post(edit, "revision", "4", "what", "complete", "complete", "cables")
                         .statusCode())
                 .isEqualTo(303);

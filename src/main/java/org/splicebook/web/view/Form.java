@@ -11,6 +11,8 @@ import java.util.List;
  * @param button the word on its button
  */
 public record Form(String action, String words, List<Field> fields, String button) {
+    private static final int MOST_SHOWN = 30;
+
     /**
      * One field.
      *
@@ -24,6 +26,11 @@ public record Form(String action, String words, List<Field> fields, String butto
     public record Field(String name, String label, String value, String meaning, boolean needed, List<String> choices) {
         public Field {
             choices = List.copyOf(choices);
+        }
+
+        /** {@return whether there are so many choices that typing a part of a name is quicker} */
+        public boolean isLong() {
+            return choices.size() > MOST_SHOWN;
         }
     }
 

@@ -7,11 +7,13 @@ import java.util.List;
  *
  * @param facts what it is
  * @param forms what the person is about to do
+ * @param writing where the record is added to or given away
  * @param sections its places, panels, findings
  */
-public record HousePage(List<Fact> facts, List<Form> forms, List<Section> sections) {
+public record HousePage(List<Fact> facts, List<Form> forms, List<Link> writing, List<Section> sections) {
     public HousePage {
         facts = List.copyOf(facts);
+        writing = List.copyOf(writing);
         forms = List.copyOf(forms);
         sections = sections.stream().filter(s -> !s.items().isEmpty()).toList();
     }

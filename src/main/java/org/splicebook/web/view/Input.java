@@ -23,6 +23,8 @@ public record Input(
         boolean needed,
         List<Choice> choices,
         String wrong) {
+    private static final int MOST_SHOWN = 16;
+
     /** How it is filled in. */
     public enum Kind {
         /** A line. */
@@ -43,11 +45,26 @@ public record Input(
         FILE
     }
 
-    /** What may be chosen: the value that is sent and the words for it. */
-    public record Choice(String value, String words) {}
+    /** What may be chosen: the value that is sent, the words for it, what is told beside them. */
+    public record Choice(String value, String words, String note) {
+        /** One with words alone. */
+        public Choice(String value, String words) {
+            this(value, words, "");
+        }
+    }
 
     public Input {
         choices = List.copyOf(choices);
+    }
+
+    /** {@return whether there is so much to choose from that a phone would be filled with it} */
+    public boolean isLong() {
+        return choices.size() > MOST_SHOWN;
+    }
+
+    /** {@return whether something is told beside a choice} */
+    public boolean isTold() {
+        return choices.stream().anyMatch(c -> !c.note().isEmpty());
     }
 
     /** {@return whether this choice is chosen at first} */
