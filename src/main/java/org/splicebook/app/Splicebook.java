@@ -39,6 +39,7 @@ import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.render.sheet.Paper;
 import org.splicebook.render.sheet.PlanSheet;
+import org.splicebook.store.FolderFiles;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.HouseSheets;
@@ -158,7 +159,11 @@ final class Splicebook implements Program {
         try {
             requireUsers(settings, opened.people());
             WebServer web = WebServer.start(
-                    opened.store(), settings, opened.people(), new StoredEstates(opened.store(), Clock.systemUTC()));
+                    opened.store(),
+                    new FolderFiles(configuration.data(choice).resolve("files")),
+                    settings,
+                    opened.people(),
+                    new StoredEstates(opened.store(), Clock.systemUTC()));
             folder.ifPresent(f -> ServerNote.leave(f, web.commandUrl(), key, Reached.address(settings, web)));
             return new LiveServer(
                     web, opened.forItsOwner(), Reached.caution(settings), () -> folder.ifPresent(ServerNote::remove));

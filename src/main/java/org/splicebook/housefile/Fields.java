@@ -235,6 +235,12 @@ final class Fields {
 
     /** {@return what may be said of anything: basis, age, note} */
     Provenance about() {
-        return new Provenance(word("basis", Words.BASIS), text("since"), text("before"), text("permit"), note());
+        return new Provenance(
+                word("basis", Words.BASIS),
+                text("since"),
+                text("before"),
+                text("permit"),
+                note(),
+                keys.contains(PhotoReader.KEY) ? PhotoReader.read(this, problems) : List.of());
     }
 }

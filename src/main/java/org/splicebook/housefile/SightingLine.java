@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.splicebook.problem.Problem;
@@ -20,6 +22,8 @@ public final class SightingLine {
     /** The key whose value is a map, written {@code foot:up,head:down}. */
     private static final String LEVERS = "levers";
 
+    private static final Pattern LINE = Pattern.compile("^sightings\\[(\\d{1,6})]");
+
     private SightingLine() {}
 
     /**
@@ -28,16 +32,41 @@ public final class SightingLine {
      * @param values by key, for example {@code with-off} to {@code main.6,main.8}
      */
     public static Result<Sighting> parse(House house, Map<String, String> values) {
-        String text = HouseWriter.write(house.withSightings(List.of())) + "\nsightings:\n- {"
-                + values.entrySet().stream()
-                        .map(e -> quoted(e.getKey()) + ": " + value(e.getKey(), e.getValue()))
-                        .collect(Collectors.joining(", "))
-                + "}\n";
-        Result<House> read = HouseFiles.parse("sighting", text);
-        return read.isOk()
-                ? read.map(h -> h.sightings().get(0))
+        Result<List<Sighting>> all = parseAll(house, List.of(values));
+        return all.isOk()
+                ? all.map(s -> s.get(0))
                 : new Result.Failed<>(
-                        read.problems().stream().map(SightingLine::byKey).toList());
+                        all.problems().stream().map(SightingLine::byKey).toList());
+    }
+
+    /**
+     * {@return the sightings, their names resolved in the house; {@link #line} and {@link #key} tell what a problem is about}
+     *
+     * @param lines each by key
+     */
+    public static Result<List<Sighting>> parseAll(House house, List<Map<String, String>> lines) {
+        String text = HouseWriter.write(house.withSightings(List.of())) + "\nsightings:\n"
+                + lines.stream()
+                        .map(values -> "- {"
+                                + values.entrySet().stream()
+                                        .map(e -> quoted(e.getKey()) + ": " + value(e.getKey(), e.getValue()))
+                                        .collect(Collectors.joining(", "))
+                                + "}\n")
+                        .collect(Collectors.joining());
+        return HouseFiles.parse("sighting", text).map(House::sightings);
+    }
+
+    /** {@return which line a problem of {@link #parseAll} is about, from 0; -1 where it is about none} */
+    public static int line(Problem p) {
+        Matcher m = LINE.matcher(p.where().path());
+        return m.find() ? Integer.parseInt(m.group(1)) : -1;
+    }
+
+    /** {@return which key of that line; empty where it is about the whole line} */
+    public static String key(Problem p) {
+        String path = p.where().path();
+        Matcher m = LINE.matcher(path);
+        return m.find() ? path.substring(m.end()).replaceFirst("^[.]", "").replaceFirst("[\\[.].*", "") : "";
     }
 
     private static String value(String key, String value) {

@@ -1,7 +1,5 @@
 package org.splicebook.housefile;
 
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -119,24 +117,7 @@ final class SightingReader {
 
     private @Nullable String date(Fields f) {
         f.need("date", "Give the day, for example date: 2026-03-14.");
-        Node.Scalar s = f.scalar("date");
-        if (s == null) {
-            return null;
-        }
-        try {
-            LocalDate day = LocalDate.parse(s.text());
-            if (day.toString().equals(s.text())) {
-                return s.text();
-            }
-        } catch (DateTimeParseException e) {
-            // told below, with the other ways in which it can be wrong
-        }
-        problems.error(
-                ProblemKind.BAD_VALUE,
-                s.at(),
-                s.said() + " is not a day.",
-                "Write year-month-day, for example 2026-03-14.");
-        return null;
+        return Values.day(f.scalar("date"), problems);
     }
 
     private Map<String, String> levers(Fields f) {

@@ -66,7 +66,8 @@ final class Tree {
                 .put("since", about.since())
                 .put("before", about.before())
                 .put("permit", about.permit())
-                .put("note", about.note());
+                .put("note", about.note())
+                .putList(PhotoReader.KEY, about.photos(), PhotoReader::photo);
     }
 
     Node.Entries node() {

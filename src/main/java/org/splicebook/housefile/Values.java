@@ -1,5 +1,7 @@
 package org.splicebook.housefile;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -115,5 +117,26 @@ final class Values {
                 parts.size() + " stand here.",
                 "One thing has at most " + Limits.PARTS + " wires, terminals or boxes.");
         return parts.subList(0, Limits.PARTS);
+    }
+
+    /** {@return a day, year-month-day, or null where it is absent or broken, which the problems say} */
+    static @Nullable String day(Node.@Nullable Scalar s, Problems problems) {
+        if (s == null) {
+            return null;
+        }
+        try {
+            LocalDate day = LocalDate.parse(s.text());
+            if (day.toString().equals(s.text())) {
+                return s.text();
+            }
+        } catch (DateTimeParseException e) {
+            // told below, with the other ways in which it can be wrong
+        }
+        problems.error(
+                ProblemKind.BAD_VALUE,
+                s.at(),
+                s.said() + " is not a day.",
+                "Write year-month-day, for example 2026-03-14.");
+        return null;
     }
 }

@@ -65,6 +65,16 @@ public record Box(
         complete = complete == null ? null : Ordered.set(complete);
     }
 
+    /** {@return the same box with these devices} */
+    public Box withDevices(Map<String, Device> others) {
+        return new Box(name, place, shell, cableEntries, hidden, others, joints, complete, about);
+    }
+
+    /** {@return the same box of which this is said} */
+    public Box withAbout(Provenance other) {
+        return new Box(name, place, shell, cableEntries, hidden, devices, joints, complete, other);
+    }
+
     /** {@return the same box with these joints, and this said of what is wholly listed} */
     public Box withJoints(List<Joint> others, @Nullable Set<Complete> listed) {
         return new Box(name, place, shell, cableEntries, hidden, devices, others, listed, about);

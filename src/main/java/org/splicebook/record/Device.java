@@ -44,6 +44,11 @@ public record Device(
         this(name, kind, rating, tabs, unused, load, watts, label, null, about);
     }
 
+    /** {@return the same device of which this is said} */
+    public Device withAbout(Provenance other) {
+        return new Device(name, kind, rating, tabs, unused, load, watts, label, canopy, other);
+    }
+
     public Device {
         tabs = Ordered.map(tabs);
         unused = Ordered.set(unused);

@@ -1,5 +1,6 @@
 package org.splicebook.record;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,15 +11,36 @@ import org.jspecify.annotations.Nullable;
  * @param before a year or date before which it was put in, as written
  * @param permit the permit it was done under
  * @param note free words; they survive a rewrite
+ * @param photos photographs of it
  */
 public record Provenance(
         @Nullable Basis basis,
         @Nullable String since,
         @Nullable String before,
         @Nullable String permit,
-        @Nullable String note) {
+        @Nullable String note,
+        List<Photo> photos) {
     /** Nothing said. */
     public static final Provenance NONE = new Provenance(null, null, null, null, null);
+
+    public Provenance {
+        photos = List.copyOf(photos);
+    }
+
+    /** What is said of something without photographs. */
+    public Provenance(
+            @Nullable Basis basis,
+            @Nullable String since,
+            @Nullable String before,
+            @Nullable String permit,
+            @Nullable String note) {
+        this(basis, since, before, permit, note, List.of());
+    }
+
+    /** {@return the same with these photographs} */
+    public Provenance withPhotos(List<Photo> others) {
+        return new Provenance(basis, since, before, permit, note, others);
+    }
 
     /** {@return the basis said here, or the given default} */
     public Basis basisOr(Basis otherwise) {

@@ -266,6 +266,6 @@ final class Bench {
     void put(String in, Device d) {
         Map<String, Device> devices = new LinkedHashMap<>(box(in).devices());
         devices.put(d.name(), d);
-        boxes.put(in, Parts.withDevices(box(in), Ordered.map(devices)));
+        boxes.put(in, box(in).withDevices(Ordered.map(devices)));
     }
 }

@@ -120,7 +120,8 @@ public final class Moves {
             b.boxes()
                     .put(
                             m.box().name(),
-                            Parts.withDevices(m.box(), Map.of())
+                            m.box()
+                                    .withDevices(Map.of())
                                     .withJoints(List.of(), m.box().complete()));
         } else if (move instanceof Move.RetireBox m) {
             retire(b, b.box(m.box()));
@@ -133,7 +134,7 @@ public final class Moves {
             everywhere(b, r -> r instanceof Ref.DeviceTerminal t && t.device().equals(m.device()));
             Map<String, Device> left = new LinkedHashMap<>(in.devices());
             left.remove(m.device());
-            b.boxes().put(in.name(), Parts.withDevices(b.box(in.name()), left));
+            b.boxes().put(in.name(), b.box(in.name()).withDevices(left));
             b.forget(m.device());
         }
     }

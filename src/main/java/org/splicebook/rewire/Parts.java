@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.splicebook.record.Box;
 import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Joint;
@@ -36,19 +35,6 @@ final class Parts {
                 p.joints(),
                 p.complete(),
                 p.about());
-    }
-
-    static Box withDevices(Box b, Map<String, Device> devices) {
-        return new Box(
-                b.name(),
-                b.place(),
-                b.shell(),
-                b.cableEntries(),
-                b.hidden(),
-                devices,
-                b.joints(),
-                b.complete(),
-                b.about());
     }
 
     static Device withUnused(Device d, Set<String> unused) {

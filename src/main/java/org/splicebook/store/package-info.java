@@ -1,5 +1,5 @@
 /**
- * What is kept: houses, revisions, sightings; as interfaces, free of any database.
+ * What is kept: houses, revisions, sightings, as interfaces free of any database; photographs, made harmless, in a folder beside it.
  *
  * <p>May import {@code record}, {@code wiring}, {@code answer} and {@code problem}.
  */

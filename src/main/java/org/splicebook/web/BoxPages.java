@@ -34,7 +34,7 @@ import org.splicebook.web.view.Section;
 /** Records what is in a box, wire by wire. */
 final class BoxPages {
     private static final String EDIT = "/houses/{house}/boxes/{name}/edit";
-    private static final String BY_PAGE = "someone at the pages";
+    static final String BY_PAGE = "someone at the pages";
     static final String UNKNOWN_END = "?";
     static final List<String> WIRES =
             List.of("14/2+ground", "14/3+ground", "12/2+ground", "12/3+ground", "14/2", "14/3", "12/2", "12/3");
@@ -67,12 +67,15 @@ final class BoxPages {
 
     static String put(HouseStore store, StoredHouse stored, long from, String box, List<Move> moves, String why) {
         String day = LocalDate.now(ZoneId.systemDefault()).toString();
-        House after = Entered.of(stored.house(), moves, moves.size(), day).get();
-        store.put(after, from, BY_PAGE, why + " " + box).get();
-        return new Paths(stored.house().id()).of("boxes", box) + "/edit";
+        return put(store, Entered.of(stored.house(), moves, moves.size(), day).get(), from, box, why);
     }
 
-    private static Box box(StoredHouse stored, Context ctx) {
+    static String put(HouseStore store, House after, long from, String box, String why) {
+        store.put(after, from, BY_PAGE, why + " " + box).get();
+        return new Paths(after.id()).of("boxes", box) + "/edit";
+    }
+
+    static Box box(StoredHouse stored, Context ctx) {
         Box box = stored.house().boxes().get(ctx.pathParam("name"));
         if (box == null) {
             throw Failures.failure(
@@ -117,6 +120,11 @@ final class BoxPages {
                                                 "as",
                                                 Map.of("kind", Sent.field(ctx, "kind"))))),
                                 "A device seen in");
+                    case "found" -> {
+                        String cable = Sent.field(ctx, "cable");
+                        House after = LostCables.found(stored.house(), cable, in);
+                        yield put(store, after, from, in, "The end of " + cable + " found in");
+                    }
                     case "cable" ->
                         put(
                                 store,
@@ -158,7 +166,7 @@ final class BoxPages {
         return new Paths(h.id()).of("boxes", box.name()) + "/edit";
     }
 
-    private static String edited(StoredHouse stored, Box box, List<String> wrong) {
+    static String edited(StoredHouse stored, Box box, List<String> wrong) {
         House house = stored.house();
         Paths paths = new Paths(house.id());
         List<Input.Choice> ends = new ArrayList<>();
@@ -175,7 +183,7 @@ final class BoxPages {
                     .orElse("");
             ends.add(new Input.Choice(end, end, with));
         }
-        List<Entry> entries = new ArrayList<>();
+        List<Entry> entries = new ArrayList<>(PhotoPages.entries(stored, box));
         if (ends.size() > 1) {
             entries.add(entry(
                     stored,
@@ -216,6 +224,18 @@ final class BoxPages {
                         Input.chosen(Input.Kind.LIST, "wires", "Wires", "", "", choices(WIRES)),
                         Input.chosen(Input.Kind.LIST, "other-end", "Its other end", UNKNOWN_END, "", others(house))),
                 "Add the cable"));
+        List<Input.Choice> lost = LostCables.of(house, box.name()).stream()
+                .map(c -> new Input.Choice(c.name(), c.name(), otherEnd(c, box.name())))
+                .toList();
+        if (!lost.isEmpty()) {
+            entries.add(entry(
+                    stored,
+                    box,
+                    "found",
+                    "A cable on record, whose end nobody had found, ends in it",
+                    List.of(Input.chosen(Input.Kind.LIST, "cable", "Which", "", "", lost)),
+                    "It ends here"));
+        }
         entries.add(entry(
                 stored,
                 box,
@@ -256,7 +276,17 @@ final class BoxPages {
                                         List.of(
                                                 new Link(paths.of("boxes", box.name()), "Its card and drawing", ""),
                                                 new Link(paths.base() + "/history", "Undo", "")))),
-                        Caution.forWhat(Leads.TO_A_WIRE)));
+                        Caution.forWhat(Leads.TO_A_WIRE),
+                        PhotoPages.of(paths, box)));
+    }
+
+    private static String otherEnd(Cable c, String box) {
+        return c.ends().stream()
+                .map(e -> e.boxOrNull())
+                .filter(b -> b != null && !b.equals(box))
+                .findFirst()
+                .map(b -> "from " + b)
+                .orElse("neither end found");
     }
 
     private static Entry entry(

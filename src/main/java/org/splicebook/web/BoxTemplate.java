@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.splicebook.housefile.PlainYaml;
 
 /**
@@ -24,17 +25,22 @@ record BoxTemplate(String words, List<String> kinds, Map<String, List<String>> o
         splices = List.copyOf(splices);
     }
 
-    /** A cable of the new box: its name, its wires as the trade writes them. */
-    record NewCable(String name, String wires) {
+    /** A cable of the new box: its name, and whether it has a ground wire. */
+    record NewCable(String name, boolean hasGround) {
         private boolean has(String wire) {
-            return !wire.equals("bare") || wires.endsWith("+ground");
+            return !wire.equals("bare") || hasGround;
         }
     }
 
-    /** {@return whether a cable goes on from it} */
-    boolean goesOn() {
-        return on.values().stream().flatMap(List::stream).anyMatch(w -> w.startsWith("out."))
-                || splices.stream().flatMap(List::stream).anyMatch(w -> w.startsWith("out."));
+    /**
+     * {@return whether a cable is joined in it}
+     *
+     * @param which {@code in} for the one towards the panel, {@code out} for the one that goes on
+     */
+    boolean needs(String which) {
+        return Stream.concat(on.values().stream(), splices.stream())
+                .flatMap(List::stream)
+                .anyMatch(w -> w.startsWith(which + "."));
     }
 
     /**

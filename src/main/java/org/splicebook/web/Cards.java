@@ -136,7 +136,8 @@ final class Cards {
                                                 box.devices().keySet().stream(),
                                                 cables.stream().map(Cable::name)))
                                 .collect(Collectors.toSet()))),
-                Caution.forWhat(Leads.TO_A_WIRE));
+                Caution.forWhat(Leads.TO_A_WIRE),
+                PhotoPages.of(paths, box));
     }
 
     private static String said(Device d) {

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.store.Photograph;
 
 /**
  * Looks at every request before anything else does. A page of a stranger, open in a browser on this machine, can send requests to
@@ -19,6 +20,9 @@ final class Guard implements Handler {
     private static final String POLICY =
             "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self';"
                     + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+    /** Most bytes that a form of a page may have: a photograph, and what is said of it. */
+    static final int LARGEST_FORM = Photograph.MOST_BYTES + 1_000_000;
 
     private final Set<String> knownHosts;
 
@@ -50,6 +54,12 @@ final class Guard implements Handler {
                         ProblemKind.REFUSED,
                         "Pages take only what was sent from a page of this server.",
                         "Programs use the API: /api.");
+            }
+            if (ctx.req().getContentLengthLong() > LARGEST_FORM) {
+                throw Failures.failure(
+                        ProblemKind.TOO_LARGE,
+                        "The form has " + ctx.req().getContentLengthLong() + " bytes.",
+                        "At most " + LARGEST_FORM + " are taken: send a smaller picture.");
             }
             return;
         }

@@ -1,6 +1,8 @@
 package org.splicebook.web;
 
 import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -8,12 +10,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.housefile.Kinds;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.record.Box;
+import org.splicebook.record.Cable;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
+import org.splicebook.record.Photo;
+import org.splicebook.rewire.Entered;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.EditPage;
@@ -22,12 +30,15 @@ import org.splicebook.web.view.Input;
 
 /** Begins a box that was just opened with how it is wired; {@link BoxPages} then corrects it. */
 final class NewBoxPage {
+    private static final int MOST_NAMED = 8;
     private static final String NEW = "/houses/{house}/new-box";
 
     private final HouseStore store;
+    private final Files files;
 
-    NewBoxPage(HouseStore store) {
+    NewBoxPage(HouseStore store, Files files) {
         this.store = store;
+        this.files = files;
     }
 
     List<Route> routes() {
@@ -47,28 +58,34 @@ final class NewBoxPage {
         Sent.attempt(
                 ctx,
                 () -> {
-                    List<Move> moves = BoxPages.moves(stored.house(), begun(said));
-                    return BoxPages.put(
-                            store, stored, Sent.revision(ctx), said.getOrDefault("name", ""), moves, "Opened box");
+                    House after = begun(stored.house(), said);
+                    String name = said.getOrDefault("name", "");
+                    if (Sent.bytes(ctx, "photo", 0).length > 0) {
+                        Photo photo = PhotoPages.keep(ctx, files, "");
+                        Box box = Objects.requireNonNull(after.boxes().get(name));
+                        after = PhotoPages.changed(after, box, "", all -> List.of(photo));
+                    }
+                    return BoxPages.put(store, after, Sent.revision(ctx), name, "Opened box");
                 },
                 problems -> page(stored, said, Sent.said(problems)));
     }
 
-    private static List<Map<String, Object>> begun(Map<String, String> said) {
+    /** {@return the house with the new box, its device, its cables and their joints} */
+    private static House begun(House house, Map<String, String> said) {
         String name = said.getOrDefault("name", "");
         BoxTemplate template = BoxTemplate.ALL.get(said.getOrDefault("template", ""));
         if (template == null) {
             throw Failures.failure(
                     ProblemKind.MISSING, "How it is wired was not said.", "Choose one; it can be corrected.");
         }
-        List<Map<String, Object>> moves = new ArrayList<>();
+        List<Map<String, Object>> first = new ArrayList<>();
         String place = said.getOrDefault("place", "");
         // Said at the box, or a house whose boxes are wholly listed by default would exclude what nobody looked at.
         Map<String, Object> box = new LinkedHashMap<>(Map.of("complete", List.of()));
         if (!place.isEmpty()) {
             box.put("place", place);
         }
-        moves.add(Map.of("add-box", name, "as", box));
+        first.add(Map.of("add-box", name, "as", box));
         String device = said.getOrDefault("device", "");
         device = device.isEmpty() ? name + "-1" : device;
         if (!template.kinds().isEmpty()) {
@@ -76,25 +93,46 @@ final class NewBoxPage {
             String kind = template.kinds().contains(wanted)
                     ? wanted
                     : template.kinds().get(0);
-            moves.add(Map.of("add-device", device, "in", name, "as", Map.of("kind", kind)));
+            first.add(Map.of("add-device", device, "in", name, "as", Map.of("kind", kind)));
         }
+        House after = entered(house, first);
+        List<Map<String, Object>> then = new ArrayList<>();
         Map<String, BoxTemplate.NewCable> cables = new LinkedHashMap<>();
-        for (String which : template.goesOn() ? List.of("in", "out") : List.of("in")) {
+        for (String which : List.of("in", "out")) {
             String cable = said.getOrDefault(which, "");
-            String wires = said.getOrDefault(which + "-wires", "");
-            String other = said.getOrDefault(which + "-end", BoxPages.UNKNOWN_END);
-            if (cable.isEmpty()) {
+            if (cable.isEmpty() && template.needs(which)) {
                 throw Failures.failure(
                         ProblemKind.MISSING,
                         "The cable " + (which.equals("in") ? "towards the panel" : "that goes on") + " has no name.",
                         "Give it one, for example K12, and write it on its sheath.");
             }
-            cables.put(which, new BoxTemplate.NewCable(cable, wires));
-            moves.add(Map.of(
-                    "add-cable", cable, "as", Map.of("kind", "NM", "wires", wires, "ends", List.of(other, name))));
+            Cable known = house.cables().get(cable);
+            if (known != null) {
+                after = LostCables.found(after, cable, name);
+                cables.put(which, new BoxTemplate.NewCable(cable, hasGround(known)));
+            } else if (!cable.isEmpty()) {
+                String wires = said.getOrDefault(which + "-wires", "");
+                String other = said.getOrDefault(which + "-end", BoxPages.UNKNOWN_END);
+                cables.put(which, new BoxTemplate.NewCable(cable, wires.endsWith("+ground")));
+                then.add(Map.of(
+                        "add-cable", cable, "as", Map.of("kind", "NM", "wires", wires, "ends", List.of(other, name))));
+            }
         }
-        moves.addAll(template.joints(name, device, cables));
-        return moves;
+        then.addAll(template.joints(name, device, cables));
+        return entered(after, then);
+    }
+
+    private static boolean hasGround(Cable c) {
+        return c.wires().stream().anyMatch(w -> w.name().equals("bare"));
+    }
+
+    private static House entered(House house, List<Map<String, Object>> said) {
+        if (said.isEmpty()) {
+            return house;
+        }
+        List<Move> moves = BoxPages.moves(house, said);
+        String day = LocalDate.now(ZoneId.systemDefault()).toString();
+        return Entered.of(house, moves, moves.size(), day).get();
     }
 
     private static String page(StoredHouse stored, Map<String, String> said, List<String> wrong) {
@@ -116,6 +154,7 @@ final class NewBoxPage {
                         Sent.REVISION,
                         said.getOrDefault(
                                 Sent.REVISION, String.valueOf(stored.revision().number()))),
+                PhotoPages.input("JPEG or PNG; choose it again if this page comes back"),
                 typed(said, "name", "Name of the box", "for example hall-switches", true),
                 Input.chosen(Input.Kind.LIST, "place", "Where it is", said.getOrDefault("place", ""), "", places),
                 Input.chosen(Input.Kind.ONE, "template", "Wired as", said.getOrDefault("template", ""), "", templates),
@@ -127,14 +166,19 @@ final class NewBoxPage {
                         "a switch where it is wired as one",
                         devices),
                 typed(said, "device", "Name of the device", "name of the box and -1 if empty", false)));
+        String known = LostCables.of(house, "").stream()
+                .limit(MOST_NAMED)
+                .map(Cable::name)
+                .collect(Collectors.joining(", "));
+        String lost = known.isEmpty() ? "" : "; or one whose end was not found: " + known;
         for (String which : List.of("in", "out")) {
             boolean isIn = which.equals("in");
             inputs.add(typed(
                     said,
                     which,
                     isIn ? "Cable towards the panel" : "Cable that goes on",
-                    isIn ? "a name; write it on its sheath" : "where one does",
-                    isIn));
+                    isIn ? "a new name, to be written on its sheath" + lost : "where one does" + lost,
+                    false));
             inputs.add(Input.chosen(
                     Input.Kind.LIST,
                     which + "-wires",

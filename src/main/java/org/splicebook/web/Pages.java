@@ -269,7 +269,7 @@ final class Pages {
         Map<String, Object> parameters = new LinkedHashMap<>();
         if (house.isEmpty()) {
             parameters.put("bar", null);
-            parameters.put("reply", ReplyPage.of(reply, List.of(), name -> ""));
+            parameters.put("reply", ReplyPage.of(reply));
         } else {
             Look look = look(ctx);
             Finder names = new Finder(look, new Paths(house));

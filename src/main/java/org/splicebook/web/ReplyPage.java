@@ -25,6 +25,11 @@ import org.splicebook.web.view.Rows;
 final class ReplyPage {
     private ReplyPage() {}
 
+    /** {@return what a page shows of a reply, leading nowhere} */
+    static ReplyView of(Reply reply) {
+        return of(reply, List.of(), name -> "");
+    }
+
     /**
      * {@return what a page shows of a reply}
      *

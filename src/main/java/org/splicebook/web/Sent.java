@@ -42,6 +42,19 @@ final class Sent {
         }
     }
 
+    /** {@return the content of a file that came with the form, at most one byte more than {@code most}; empty where none did} */
+    static byte[] bytes(Context ctx, String name, int most) {
+        var file = ctx.uploadedFile(name);
+        if (file == null) {
+            return new byte[0];
+        }
+        try (InputStream in = file.content()) {
+            return in.readNBytes(most + 1);
+        } catch (IOException e) {
+            throw Failures.failure(ProblemKind.SYNTAX, "The file could not be read.", "Send it again.");
+        }
+    }
+
     /** {@return the revision that what was sent is a change of} */
     static long revision(Context ctx) {
         return HouseApi.number(field(ctx, REVISION));

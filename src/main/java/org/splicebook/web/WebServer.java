@@ -2,6 +2,7 @@ package org.splicebook.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
 import io.javalin.util.JavalinBindException;
 import java.time.Clock;
 import java.util.List;
@@ -22,6 +23,7 @@ import org.splicebook.people.People;
 import org.splicebook.people.PeopleStore;
 import org.splicebook.people.Visitors;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 
 /** The running server. */
@@ -44,20 +46,23 @@ public final class WebServer implements AutoCloseable {
     /**
      * {@return a server that answers from the store until it is closed; it does not close the store}
      *
+     * @param files where photographs are kept
      * @param people who may do what
      * @param estates which houses belong to which property
      */
-    public static WebServer start(HouseStore store, WebSettings settings, PeopleStore people, Estates estates) {
-        return start(store, settings, people, estates, Clock.systemUTC());
+    public static WebServer start(
+            HouseStore store, Files files, WebSettings settings, PeopleStore people, Estates estates) {
+        return start(store, files, settings, people, estates, Clock.systemUTC());
     }
 
-    static WebServer start(HouseStore store, WebSettings settings, PeopleStore people, Estates estates, Clock clock) {
+    static WebServer start(
+            HouseStore store, Files files, WebSettings settings, PeopleStore people, Estates estates, Clock clock) {
         People company = new People(people, clock, Visitors::now, () -> {});
         Access access = new Access(settings.door(), company.entrance(), estates);
         HouseStore guarded = new GuardedStore(store, people, clock, Visitors::now, estates);
         AtomicReference<@Nullable ServerConnector> commands = new AtomicReference<>();
-        Javalin javalin = Javalin.create(
-                config -> configure(config, settings, access, routes(guarded, company, access, settings), commands));
+        Javalin javalin = Javalin.create(config ->
+                configure(config, settings, access, routes(guarded, files, company, access, settings), commands));
         try {
             return new WebServer(javalin.start(settings.host(), settings.port()), settings, commands);
         } catch (JavalinBindException e) {
@@ -69,7 +74,7 @@ public final class WebServer implements AutoCloseable {
     }
 
     /** {@return every route there is} */
-    static List<Route> routes(HouseStore store, People people, Access access, WebSettings settings) {
+    static List<Route> routes(HouseStore store, Files files, People people, Access access, WebSettings settings) {
         return Stream.of(
                         Api.routes(store, people, settings),
                         new SignInPages(access, people.entrance(), people).routes(),
@@ -79,8 +84,10 @@ public final class WebServer implements AutoCloseable {
                         new PropertyPages(store).routes(),
                         new NewHousePage(store).routes(),
                         new SightPage(store).routes(),
-                        new NewBoxPage(store).routes(),
+                        new NewBoxPage(store, files).routes(),
+                        new PhotoPages(store, files).routes(),
                         new BoxPages(store).routes(),
+                        new ReadingsPages(store).routes(),
                         new HandOverPage(store).routes())
                 .flatMap(List::stream)
                 .toList();
@@ -97,6 +104,9 @@ public final class WebServer implements AutoCloseable {
         config.startup.startupWatcherEnabled = false;
         config.http.prefer405over404 = true;
         config.http.maxRequestSize = settings.largestBody() + 1L;
+        config.jetty.multipartConfig.maxFileSize(Guard.LARGEST_FORM, SizeUnit.BYTES);
+        config.jetty.multipartConfig.maxTotalRequestSize(Guard.LARGEST_FORM, SizeUnit.BYTES);
+        config.jetty.multipartConfig.maxInMemoryFileSize(Guard.LARGEST_FORM, SizeUnit.BYTES);
         config.jetty.threadPool = new QueuedThreadPool(MOST_THREADS);
         config.jetty.modifyHttpConfiguration(WebServer::limit);
         config.jetty.addConnector((server, http) -> connector(server, http, settings));

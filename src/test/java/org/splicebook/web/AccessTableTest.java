@@ -12,6 +12,7 @@ import org.splicebook.people.MemoryPeople;
 import org.splicebook.people.People;
 import org.splicebook.people.Visitor;
 import org.splicebook.people.Visitors;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
 
 class AccessTableTest {
@@ -21,7 +22,7 @@ class AccessTableTest {
     static List<Route> routes() {
         People people = new People(new MemoryPeople(), Clock.systemUTC(), Visitors::now, () -> {});
         Access access = new Access(Door.OPEN, people.entrance(), Estates.NONE);
-        return WebServer.routes(new MemoryStore(), people, access, WebSettings.onPort(0, "9"));
+        return WebServer.routes(new MemoryStore(), new MemoryFiles(), people, access, WebSettings.onPort(0, "9"));
     }
 
     @Test

@@ -24,6 +24,7 @@ import org.splicebook.people.StoredEstates;
 import org.splicebook.people.TestClock;
 import org.splicebook.people.Visitor;
 import org.splicebook.property.Properties;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.wiring.Derivation;
 
@@ -61,6 +62,7 @@ final class Closed implements AutoCloseable {
                 .get();
         server = WebServer.start(
                 new AnsweringStore(store, Derivation::derive),
+                new MemoryFiles(),
                 new WebSettings(
                         "127.0.0.1",
                         0,

@@ -335,4 +335,41 @@ class EditPagesIT {
                 .singleElement()
                 .satisfies(l -> assertThat(l.feeds()).extracting(Feed::breaker).isNotEmpty());
     }
+
+    /** K4 comes from the bench, and nobody had found where it goes. */
+    @Test
+    void lostEndOfACableIsFoundInAnOldBoxOrInANewOne() {
+        String edit = PAGE + "/boxes/bath-vanity/edit";
+        assertThat(served.get(edit).body()).contains("nobody had found, ends in it", "K4, from bench");
+        assertThat(post(edit, "revision", "1", "what", "found", "cable", "K4").statusCode())
+                .isEqualTo(303);
+        assertThat(served.get(edit).body()).contains("value=\"K4.a\"");
+        post(edit, "revision", "2", "what", "touch", "end", "K4.b", "to", "bath-gf.line.hot");
+        assertThat(served.store
+                        .findHouse(Served.ID)
+                        .orElseThrow()
+                        .house()
+                        .cables()
+                        .get("K4")
+                        .ends())
+                .extracting(e -> e.boxOrNull())
+                .containsExactly("bench", "bath-vanity");
+        var again = post(edit, "revision", "3", "what", "found", "cable", "K2");
+        assertThat(again.statusCode()).isEqualTo(409);
+        assertThat(again.body()).contains("both its ends");
+
+        post(PAGE + "/history", "revision", "3", "back-to", "1");
+        String[] box = {
+            "revision", "4", "name", "den", "template", "splice-only", "in", "K1", "out", "N2", "out-wires", "14/2"
+        };
+        var known = post(PAGE + "/new-box", box);
+        assertThat(known.statusCode()).as("K1 has both its ends").isEqualTo(409);
+        box[7] = "W2";
+        box[5] = "photographed";
+        var made = post(PAGE + "/new-box", box);
+        assertThat(made.statusCode()).as(made.body()).isEqualTo(303);
+        House h = served.store.findHouse(Served.ID).orElseThrow().house();
+        assertThat(h.cables().get("W2").ends()).extracting(e -> e.boxOrNull()).containsExactly("attic-splice", "den");
+        assertThat(h.cables()).containsKey("N2");
+    }
 }

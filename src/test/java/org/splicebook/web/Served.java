@@ -15,6 +15,7 @@ import org.splicebook.ask.AnsweringStore;
 import org.splicebook.people.Estates;
 import org.splicebook.people.MemoryPeople;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.wiring.Derivation;
 
@@ -26,6 +27,7 @@ final class Served implements AutoCloseable {
 
     final MemoryStore store;
     final MemoryPeople people;
+    final MemoryFiles files = new MemoryFiles();
     final WebServer server;
     private final HttpClient http = HttpClient.newHttpClient();
 
@@ -38,6 +40,7 @@ final class Served implements AutoCloseable {
         this.people = new MemoryPeople();
         this.server = WebServer.start(
                 before.apply(store),
+                files,
                 new WebSettings("127.0.0.1", 0, Set.of("wiring.test"), WebSettings.LARGEST_BODY, "9", Door.OPEN),
                 people,
                 Estates.NONE);

@@ -40,7 +40,8 @@ final class PointTables {
                         s.wiring().loadPoints().stream()
                                 .map(l -> List.of(l.id(), place(s, l), feeds(l), "", "", "", "", ""))
                                 .toList()),
-                new Words("Each line is typed back in as a sighting, under the name of its load point."));
+                new Words(
+                        "All of it is typed back in on one page: Readings from the sheet, line by line under the name of the load point."));
     }
 
     static List<Block> points(Source s) {

@@ -13,6 +13,7 @@ import java.util.List;
  * @param drawings drawings of it, as SVG
  * @param sections what hangs on it, findings, sightings
  * @param cautions the cautions that apply
+ * @param pictures photographs of it
  */
 public record Card(
         String kind,
@@ -22,8 +23,23 @@ public record Card(
         List<Fact> facts,
         List<String> drawings,
         List<Section> sections,
-        List<String> cautions) {
+        List<String> cautions,
+        List<Picture> pictures) {
+    /** A card without photographs. */
+    public Card(
+            String kind,
+            String title,
+            String lead,
+            List<Link> next,
+            List<Fact> facts,
+            List<String> drawings,
+            List<Section> sections,
+            List<String> cautions) {
+        this(kind, title, lead, next, facts, drawings, sections, cautions, List.of());
+    }
+
     public Card {
+        pictures = List.copyOf(pictures);
         next = List.copyOf(next);
         facts = facts.stream().filter(f -> !f.values().isEmpty()).toList();
         drawings = List.copyOf(drawings);

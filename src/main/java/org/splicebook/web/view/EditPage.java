@@ -11,6 +11,7 @@ import java.util.List;
  * @param entries its forms
  * @param sections what stands below them
  * @param cautions the cautions that apply
+ * @param pictures photographs of it
  */
 public record EditPage(
         String title,
@@ -18,8 +19,21 @@ public record EditPage(
         List<String> wrong,
         List<Entry> entries,
         List<Section> sections,
-        List<String> cautions) {
+        List<String> cautions,
+        List<Picture> pictures) {
+    /** A page without photographs. */
+    public EditPage(
+            String title,
+            String lead,
+            List<String> wrong,
+            List<Entry> entries,
+            List<Section> sections,
+            List<String> cautions) {
+        this(title, lead, wrong, entries, sections, cautions, List.of());
+    }
+
     public EditPage {
+        pictures = List.copyOf(pictures);
         wrong = List.copyOf(wrong);
         entries = List.copyOf(entries);
         sections = sections.stream().filter(s -> !s.items().isEmpty()).toList();

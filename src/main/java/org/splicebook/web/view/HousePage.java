@@ -11,6 +11,11 @@ import java.util.List;
  * @param sections its places, panels, findings
  */
 public record HousePage(List<Fact> facts, List<Form> forms, List<Link> writing, List<Section> sections) {
+    /** A page on which nothing is written. */
+    public HousePage(List<Fact> facts, List<Form> forms, List<Section> sections) {
+        this(facts, forms, List.of(), sections);
+    }
+
     public HousePage {
         facts = List.copyOf(facts);
         writing = List.copyOf(writing);

@@ -42,7 +42,9 @@ public record Input(
         /** One of many. */
         LIST,
         /** A file of the person's. */
-        FILE
+        FILE,
+        /** A picture: a telephone offers its camera. */
+        PHOTO
     }
 
     /** What may be chosen: the value that is sent, the words for it, what is told beside them. */

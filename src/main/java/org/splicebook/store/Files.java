@@ -1,0 +1,24 @@
+package org.splicebook.store;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Files that records speak of: photographs. Each is kept under the hash of what is in it, so that a name always means the same content, and the
+ * same content is kept once. Nothing is ever changed. Methods throw {@link org.splicebook.problem.ProblemException} with {@code STORE_AWAY}
+ * when the files cannot be reached.
+ */
+public interface Files {
+    /**
+     * Keeps a file; keeping it again changes nothing.
+     *
+     * @return its name: SHA-256 of the content in 64 hexadecimal digits
+     */
+    String keep(byte[] content);
+
+    /** {@return the content of that name; empty if there is none, or if what is kept there is no longer what the name says} */
+    Optional<byte[]> find(String name);
+
+    /** {@return the names of all that is kept} */
+    List<String> list();
+}

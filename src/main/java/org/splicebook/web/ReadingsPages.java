@@ -1,0 +1,183 @@
+package org.splicebook.web;
+
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Leads;
+import org.splicebook.housefile.SightingLine;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
+import org.splicebook.web.view.Input;
+import org.splicebook.web.view.Link;
+import org.splicebook.web.view.ReadingsPage;
+import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
+
+/** The printed sheet of readings, typed back in on one page: all of it is recorded, or nothing. */
+final class ReadingsPages {
+    private static final String PATH = "/houses/{house}/readings";
+
+    private final HouseStore store;
+
+    ReadingsPages(HouseStore store) {
+        this.store = store;
+    }
+
+    List<Route> routes() {
+        return List.of(Route.get(PATH, this::show), Route.post(PATH, this::record));
+    }
+
+    private void show(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        Map<String, String> first = new LinkedHashMap<>();
+        // Chosen when the page is made, so that sending it twice records it once.
+        first.put("id", "r" + UUID.randomUUID().toString().substring(0, 13));
+        first.put("date", LocalDate.now(ZoneId.systemDefault()).toString());
+        first.put("meter", "meter");
+        first.put("lamp", "lamp");
+        first.put("place", Objects.requireNonNullElse(ctx.queryParam("place"), ""));
+        String done = Objects.requireNonNullElse(ctx.queryParam("recorded"), "");
+        ctx.html(page(
+                stored,
+                first,
+                done.matches("\\d{1,5}") ? done + " readings were recorded. " : "",
+                Map.of(),
+                List.of()));
+    }
+
+    private void record(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        Map<String, String> said = new LinkedHashMap<>();
+        ctx.formParamMap()
+                .forEach((name, values) ->
+                        said.put(name, String.join(",", values).strip()));
+        List<ReadingForm.Typed> typed = new ArrayList<>();
+        ReadingForm form = new ReadingForm(stored.house());
+        points(stored.house(), "").forEach(l -> typed.addAll(form.typed(l, said)));
+        Sent.attempt(
+                ctx,
+                () -> {
+                    if (typed.isEmpty()) {
+                        throw Failures.failure(
+                                ProblemKind.MISSING, "Nothing was filled in.", "What was not tried stays empty.");
+                    }
+                    Result<List<Sighting>> read = SightingLine.parseAll(
+                            stored.house(),
+                            typed.stream().map(ReadingForm.Typed::said).toList());
+                    if (!read.isOk()) {
+                        throw new ProblemException(read.problems());
+                    }
+                    int unused = store.appendSightings(stored.house().id(), read.get())
+                            .get();
+                    return new Paths(stored.house().id()).base() + "/readings?place="
+                            + Paths.part(said.getOrDefault("place", "")) + "&recorded=" + typed.size();
+                },
+                problems -> page(stored, said, "", byField(problems, typed), told(problems, typed)));
+    }
+
+    /** {@return what is wrong, by the field of the form} */
+    private static Map<String, String> byField(List<Problem> problems, List<ReadingForm.Typed> typed) {
+        Map<String, String> wrong = new LinkedHashMap<>();
+        for (Problem p : problems) {
+            String field = field(p, typed);
+            if (!field.isEmpty()) {
+                wrong.merge(field, p.message() + " " + p.cure(), (a, b) -> a.equals(b) ? a : a + " " + b);
+            }
+        }
+        return wrong;
+    }
+
+    private static String field(Problem p, List<ReadingForm.Typed> typed) {
+        int line = SightingLine.line(p);
+        if (line < 0 || line >= typed.size()) {
+            return "";
+        }
+        Map<String, String> fields = typed.get(line).fields();
+        String key = SightingLine.key(p);
+        // Day and name are said once for all.
+        return fields.getOrDefault(
+                key, List.of("date", "by", "pass").contains(key) ? key : fields.getOrDefault("", ""));
+    }
+
+    private static List<String> told(List<Problem> problems, List<ReadingForm.Typed> typed) {
+        return problems.stream()
+                .map(p -> {
+                    String field = field(p, typed);
+                    return (field.isEmpty() ? "" : field.replace("/", ", ") + ": ") + p.message() + " " + p.cure();
+                })
+                .distinct()
+                .toList();
+    }
+
+    private static List<LoadPointWiring> points(House house, String place) {
+        return Derivation.derive(house).loadPoints().stream()
+                .filter(l -> place.isEmpty() || place.equals(l.place()))
+                .toList();
+    }
+
+    private static String page(
+            StoredHouse stored, Map<String, String> said, String done, Map<String, String> wrong, List<String> told) {
+        House house = stored.house();
+        Paths paths = new Paths(house.id());
+        ReadingForm form = new ReadingForm(house);
+        String place = said.getOrDefault("place", "");
+        List<Link> places = new ArrayList<>(List.of(
+                new Link(paths.base() + "/readings", "All", ""),
+                paths.sheet("readings", "", "The sheet to write them on")));
+        house.places()
+                .values()
+                .forEach(p ->
+                        places.add(new Link(paths.base() + "/readings?place=" + Paths.part(p.name()), p.said(), "")));
+        List<Input> top = List.of(
+                Input.hidden("id", said.getOrDefault("id", "")),
+                Input.hidden("place", place),
+                ReadingForm.text("date", "Day", said, wrong),
+                ReadingForm.text("by", "Who read", said, wrong),
+                ReadingForm.text("pass", "Pass", said, wrong),
+                ReadingForm.text("meter", "Volts were read with", said, wrong),
+                ReadingForm.text("lamp", "Lit was looked at with", said, wrong));
+        List<ReadingsPage.Line> lines = points(house, place).stream()
+                .map(l -> new ReadingsPage.Line(l.id(), where(house, l), form.cells(l, said, wrong)))
+                .toList();
+        return Templates.page(
+                "readings",
+                Map.of(
+                        "bar",
+                        Paths.bar(stored),
+                        "page",
+                        new ReadingsPage(
+                                paths.base() + "/readings",
+                                done + "What was not tried stays empty. All of it is recorded, or nothing.",
+                                told,
+                                places,
+                                top,
+                                lines,
+                                Caution.forWhat(Leads.TO_A_SWITCH))));
+    }
+
+    private static String where(House house, LoadPointWiring l) {
+        var place = l.place() == null ? null : house.places().get(l.place());
+        String shown = l.feeds().stream()
+                .filter(f -> f.sureness() != Sureness.MAY)
+                .map(f -> f.breaker())
+                .distinct()
+                .collect(Collectors.joining(" and "));
+        return (place == null ? "place not recorded" : place.said())
+                + (shown.isEmpty() ? ", feed not shown" : ", " + shown);
+    }
+}
