@@ -40,7 +40,7 @@ final class CaseOptions {
             names = "--fault",
             paramLabel = "FAULT",
             description =
-                    "open K1.white@2, open service.n, open-joint bench:K1.white, loose K1.white@2 2 ohm, touch A B 0.1 ohm, leak A B 5 mA, on-leg main.3 main.a.")
+                    "open K1.white@2, open service.n, open-joint bench:K1.white, loose K1.white@2 2 ohm, touch A B 0.1 ohm, leak A B 5 mA, on-leg main.3 main.a, stuck main.3.")
     private List<String> faults = List.of();
 
     @Option(names = "--ohms", paramLabel = "WIRE=OHMS", description = "Measured ohms of a wire or connection.")

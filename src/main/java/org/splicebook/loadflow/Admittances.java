@@ -1,5 +1,6 @@
 package org.splicebook.loadflow;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -44,6 +45,35 @@ final class Admittances {
         }
         branches();
         circuit.sources().forEach(this::source);
+    }
+
+    private Admittances(Admittances from, int branches) {
+        circuit = from.circuit;
+        state = from.state;
+        re = Arrays.copyOf(from.re, branches);
+        im = Arrays.copyOf(from.im, branches);
+        driveRe = from.driveRe;
+        driveIm = from.driveIm;
+        reactanceFactor = from.reactanceFactor;
+        celsius = from.celsius;
+        isIdeal = from.isIdeal;
+    }
+
+    /** {@return a copy to change, for so many branches; those beyond are open} */
+    Admittances copy(int branches) {
+        return new Admittances(this, branches);
+    }
+
+    /** Puts so many ohms more into a branch; one that is open stays so. */
+    void loosen(int branch, double ohms) {
+        if (re[branch] != 0 || im[branch] != 0) {
+            admit(
+                    branch,
+                    new Complex(re[branch], im[branch])
+                            .inverse()
+                            .plus(Complex.of(ohms))
+                            .inverse());
+        }
     }
 
     static double hertz(Circuit circuit, Physics physics) {

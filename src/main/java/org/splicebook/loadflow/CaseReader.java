@@ -171,7 +171,7 @@ public final class CaseReader {
 
     /**
      * Inserts a fault: {@code open K1.white@2}, {@code open-joint bench:K1.white}, {@code loose K1.white@2 2 ohm}, {@code touch
-     * bench-1.top.hot bench.box 0 ohm}, {@code leak main.1 main.g 5 mA}, {@code on-leg main.3 main.a}.
+     * bench-1.top.hot bench.box 0 ohm}, {@code leak main.1 main.g 5 mA}, {@code on-leg main.3 main.a}, {@code stuck main.3}.
      */
     public void fault(String said) {
         String[] w = said.strip().split("\\s+", 4);
@@ -179,6 +179,7 @@ public final class CaseReader {
             case "open" -> w.length == 2 ? new Fault.Open(w[1]) : null;
             case "open-joint" -> w.length == 2 ? new Fault.OpenJoint(w[1]) : null;
             case "on-leg" -> w.length == 3 ? new Fault.OnLeg(w[1], w[2]) : null;
+            case "stuck" -> w.length == 2 ? new Fault.Stuck(w[1]) : null;
             case "loose" -> loose(w);
             case "touch" -> touch(w);
             case "leak" -> leak(w);
@@ -188,7 +189,7 @@ public final class CaseReader {
             bad(
                     "faults",
                     "\"" + said + "\" is not a fault.",
-                    "Write open WIRE-END, open-joint BOX:MEMBER, loose WIRE-END 2 ohm, touch A B 0.1 ohm, leak A B 5 mA or on-leg POLE BUS.");
+                    "Write open WIRE-END, open-joint BOX:MEMBER, loose WIRE-END 2 ohm, touch A B 0.1 ohm, leak A B 5 mA, on-leg POLE BUS or stuck CONTACT.");
             return;
         }
         state = state.fault(fault);

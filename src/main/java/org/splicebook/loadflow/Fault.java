@@ -17,6 +17,9 @@ public sealed interface Fault {
     /** A pole that sits on another leg's bus: {@code main.3} on {@code main.a}. */
     record OnLeg(String pole, String bus) implements Fault {}
 
+    /** A contact that conducts whatever its lever or handle says: welded, bridged, or failed closed ({@code main.3}, {@code foot[com,a]}). */
+    record Stuck(String contact) implements Fault {}
+
     /** {@return two nodes that touch without resistance} */
     static Fault bolted(String from, String to) {
         return new Touch(from, to, 0);

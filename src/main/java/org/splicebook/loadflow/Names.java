@@ -106,6 +106,8 @@ final class Names {
         } else if (f instanceof Fault.OnLeg l) {
             branch(where, l.pole());
             node(where, l.bus());
+        } else if (f instanceof Fault.Stuck s) {
+            branch(where, s.contact());
         }
     }
 }

@@ -33,6 +33,18 @@ final class Parts {
         }
     }
 
+    /** {@return the parts of a circuit with these admittances} */
+    static Parts of(Prepared prepared, Admittances y) {
+        Parts p = new Parts(prepared.circuit.nodes().size());
+        for (int i = 0; i < y.re.length; i++) {
+            if (y.re[i] != 0 || y.im[i] != 0) {
+                p.join(prepared.from[i], prepared.to[i]);
+            }
+        }
+        prepared.circuit.sources().forEach(s -> p.feed(s.star()));
+        return p;
+    }
+
     void feed(int node) {
         fed[of(node)] = true;
     }

@@ -9,6 +9,7 @@ final class Positions {
     private final Circuit circuit;
     private final LoadCase state;
     private final Set<Integer> broken = new HashSet<>();
+    private final Set<String> stuck = new HashSet<>();
 
     Positions(Circuit circuit, LoadCase state) {
         this.circuit = circuit;
@@ -18,6 +19,8 @@ final class Positions {
                 broken.add(Objects.requireNonNull(circuit.findBranch(o.branch())));
             } else if (f instanceof Fault.OpenJoint o) {
                 broken.addAll(circuit.armsOf(Objects.requireNonNull(circuit.findNode(o.joint()))));
+            } else if (f instanceof Fault.Stuck s) {
+                stuck.add(s.contact());
             }
         }
     }
@@ -28,7 +31,7 @@ final class Positions {
 
     boolean isClosed(Branch b) {
         Gate g = b.gate();
-        if (g == null) {
+        if (g == null || stuck.contains(b.name())) {
             return true;
         }
         if (g.isLever()) {

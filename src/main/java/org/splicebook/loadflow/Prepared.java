@@ -1,5 +1,9 @@
 package org.splicebook.loadflow;
 
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
 /** A circuit with the order of its elimination, and where in it each branch stands. Worked out once for all cases. */
 final class Prepared {
     final Circuit circuit;
@@ -12,6 +16,11 @@ final class Prepared {
     final int[] entry;
 
     Prepared(Circuit circuit) {
+        this(circuit, null);
+    }
+
+    /** Takes the order over, where one is given: it has to hold an entry for every branch. */
+    private Prepared(Circuit circuit, @Nullable Elimination known) {
         this.circuit = circuit;
         int n = circuit.branches().size();
         from = new int[n];
@@ -21,9 +30,14 @@ final class Prepared {
             from[i] = circuit.branches().get(i).from();
             to[i] = circuit.branches().get(i).to();
         }
-        plan = Elimination.of(circuit.nodes().size(), from, to);
+        plan = known != null ? known : Elimination.of(circuit.nodes().size(), from, to);
         for (int i = 0; i < n; i++) {
             entry[i] = from[i] == to[i] ? -1 : plan.between(from[i], to[i]);
         }
+    }
+
+    /** {@return the same with branches that run otherwise, each between nodes that some branch joins already} */
+    Prepared rerouted(Map<Integer, Branch> replaced) {
+        return new Prepared(circuit.with(replaced, List.of()), plan);
     }
 }

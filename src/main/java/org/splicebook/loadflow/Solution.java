@@ -107,6 +107,20 @@ public final class Solution {
         return Assumptions.of(this);
     }
 
+    /** {@return the voltage of a node to what its part of the circuit is tied at; empty where that is another part than the one of a node} */
+    public Optional<Complex> phasor(int node, int inPartOf) {
+        return parts.of(node) == parts.of(inPartOf) ? Optional.of(new Complex(vr[node], vi[node])) : Optional.empty();
+    }
+
+    boolean isPartAs(Parts before, int node) {
+        return parts == before || (parts.of(node) == before.of(node) && parts.isFed(node) == before.isFed(node));
+    }
+
+    /** {@return the admittances as they came to rest} */
+    Admittances admittances() {
+        return y;
+    }
+
     /** {@return the loads that were on} */
     List<Loads.On> loads() {
         return Loads.in(circuit, state);

@@ -12,13 +12,12 @@ final class Solver {
     private static final int MOST_TURNS = 200;
     private static final double SETTLED = 1e-11;
     /** Ties one node of each part to the reference. No current flows in it, so its size is of no account. */
-    private static final double TIE = 1e9;
+    static final double TIE = 1e9;
 
     private final Prepared prepared;
     private final LoadCase state;
     private final Admittances y;
     private final Parts parts;
-    private final List<Loads.On> loads;
     private final List<Loads.On> bent;
     private final StarMesh mesh;
     private final double[] vr;
@@ -28,38 +27,50 @@ final class Solver {
 
     private final double[] extraIm;
 
+    private final double settled;
+
     Solver(Prepared prepared, LoadCase state) {
+        this(prepared, state, admittances(prepared.circuit, state), bent(prepared.circuit, state), SETTLED);
+    }
+
+    /** {@return every admittance of a case, those of the loads at their nominal voltage} */
+    static Admittances admittances(Circuit circuit, LoadCase state) {
+        Admittances y = new Admittances(circuit, state);
+        Loads.in(circuit, state).forEach(l -> y.admit(l.branch(), l.load().admittance(l.nominalVolts())));
+        return y;
+    }
+
+    static List<Loads.On> bent(Circuit circuit, LoadCase state) {
+        return Loads.in(circuit, state).stream()
+                .filter(l -> !l.load().isLinear())
+                .toList();
+    }
+
+    /**
+     * @param y every admittance, those of the loads too
+     * @param bent the loads whose current is not in proportion to their voltage
+     * @param settled by which share their admittances may still change when they count as settled
+     */
+    Solver(Prepared prepared, LoadCase state, Admittances y, List<Loads.On> bent, double settled) {
         this.prepared = prepared;
         this.state = state;
-        this.y = new Admittances(prepared.circuit, state);
-        this.loads = Loads.in(prepared.circuit, state);
-        this.bent = loads.stream().filter(l -> !l.load().isLinear()).toList();
+        this.y = y;
+        this.bent = bent;
+        this.settled = settled;
         this.mesh = new StarMesh(prepared.plan);
         int nodes = prepared.circuit.nodes().size();
         this.vr = new double[nodes];
         this.vi = new double[nodes];
         this.extraRe = new double[nodes];
         this.extraIm = new double[nodes];
-        loads.forEach(l -> y.admit(l.branch(), l.load().admittance(l.nominalVolts())));
-        this.parts = parts();
-    }
-
-    private Parts parts() {
-        Parts p = new Parts(vr.length);
-        for (int i = 0; i < y.re.length; i++) {
-            if (y.re[i] != 0 || y.im[i] != 0) {
-                p.join(prepared.from[i], prepared.to[i]);
-            }
-        }
-        prepared.circuit.sources().forEach(s -> p.feed(s.star()));
-        return p;
+        this.parts = Parts.of(prepared, y);
     }
 
     Solution solve() {
         factor();
         voltages();
-        boolean settled = bent.isEmpty() || settledByCurrents() || settledByAdmittances();
-        return new Solution(prepared.circuit, state, y, parts, vr, vi, settled);
+        boolean atRest = bent.isEmpty() || settledByCurrents() || settledByAdmittances();
+        return new Solution(prepared.circuit, state, y, parts, vr, vi, atRest);
     }
 
     /** The cheap way: the circuit stays as it is, and what a load takes more or less is a current of its own. */
@@ -81,7 +92,7 @@ final class Solver {
                 Complex now = wanted(bent.get(i));
                 change = Math.max(change, now.minus(before.get(i)).magnitude() / now.magnitude());
             }
-            if (change < SETTLED) {
+            if (change < settled) {
                 for (int i = 0; i < bent.size(); i++) {
                     y.admit(bent.get(i).branch(), before.get(i));
                 }
@@ -106,7 +117,7 @@ final class Solver {
             }
             factor();
             voltages();
-            if (change < SETTLED) {
+            if (change < settled) {
                 return true;
             }
             if (change > 0.9 * last && step > 0.05) {

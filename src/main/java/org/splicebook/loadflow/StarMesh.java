@@ -35,6 +35,16 @@ final class StarMesh {
         totalIm = new double[nodes];
     }
 
+    /** {@return the whole admittance of each node at its turn, by position} */
+    double[] totalRe() {
+        return totalRe;
+    }
+
+    /** {@return its imaginary part} */
+    double[] totalIm() {
+        return totalIm;
+    }
+
     /** Takes all nodes out. The entries then hold the stars as they were when each node's turn came. */
     void factor() {
         int[] start = plan.start;

@@ -18,23 +18,43 @@ import org.splicebook.record.Quantity;
  * residual. Arc-fault units are not foretold: what they look at is not in a phasor.
  */
 public final class Trips {
-    private Trips() {}
+    private final List<Pole> poles;
+
+    private Trips(List<Pole> poles) {
+        this.poles = poles;
+    }
+
+    /** A pole that answers to its amperes. */
+    private record Pole(int branch, Unit unit) {}
 
     /** {@return what every unit that may open is driven by, the earliest first} */
     public static List<Drive> in(Solution s) {
-        List<Drive> all = new ArrayList<>();
-        List<Branch> branches = s.circuit().branches();
+        return of(s.circuit()).driven(s);
+    }
+
+    /** {@return what answers to amperes in a circuit, to be asked of many of its solutions} */
+    static Trips of(Circuit circuit) {
+        List<Pole> poles = new ArrayList<>();
+        List<Branch> branches = circuit.branches();
         for (int i = 0; i < branches.size(); i++) {
-            Unit u = branches.get(i).kind() == Branch.Kind.CONTACT
-                    ? unit(s.circuit().house(), branches.get(i))
-                    : null;
+            Unit u = branches.get(i).kind() == Branch.Kind.CONTACT ? unit(circuit.house(), branches.get(i)) : null;
             if (u != null) {
-                double amperes = s.amperes(i).magnitude();
-                TripTime t = TripCurves.overload(u.type, amperes / u.rating);
-                if (t.may()) {
-                    all.add(new Drive(
-                            u.name, Drive.Cause.OVERLOAD, branches.get(i).name(), amperes, u.rating, t));
-                }
+                poles.add(new Pole(i, u));
+            }
+        }
+        return new Trips(poles);
+    }
+
+    /** {@return what every unit that may open is driven by, the earliest first} */
+    List<Drive> driven(Solution s) {
+        List<Drive> all = new ArrayList<>();
+        for (Pole p : poles) {
+            Unit u = p.unit;
+            double amperes = s.amperes(p.branch).magnitude();
+            TripTime t = amperes <= u.rating ? TripTime.NEVER : TripCurves.overload(u.type, amperes / u.rating);
+            if (t.may()) {
+                String at = s.circuit().branches().get(p.branch).name();
+                all.add(new Drive(u.name, Drive.Cause.OVERLOAD, at, amperes, u.rating, t));
             }
         }
         for (Solution.Residual r : s.residuals()) {

@@ -14,7 +14,13 @@ public enum FaultKind {
     SHORT("hot touching ground or neutral"),
     NEUTRAL_TO_GROUND("neutral touching ground"),
     WRONG_LEG("landed on the other leg"),
-    REVERSED("hot and neutral reversed");
+    REVERSED("hot and neutral reversed"),
+    TAB_OUT("tab broken out"),
+    TAB_IN("tab not broken out"),
+    STUCK("contact stuck closed"),
+    WRONG_SPLICE("wire on another splice"),
+    CROSSED("neutrals exchanged"),
+    NEUTRALS_JOINED("neutrals of two splices joined");
 
     private static final Properties WEIGHTS = new Properties();
 
@@ -50,6 +56,11 @@ public enum FaultKind {
     /** {@return what a fault that nobody would notice weighs where someone did notice something} */
     static double unnoticed() {
         return weight("unnoticed");
+    }
+
+    /** {@return how many times likelier a fault is where someone worked last} */
+    static double touched() {
+        return weight("touched");
     }
 
     private static double weight(String key) {

@@ -2,55 +2,51 @@ package org.splicebook.survey;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.splicebook.loadflow.Fault;
-import org.splicebook.loadflow.LoadCase;
 
 /**
  * A fault that may be there, or two at once.
  *
  * @param words what it is, for people: {@code open: bench:K1.white}
  * @param at every branch where it may sit without any difference, named as the load flow names them
+ * @param boxes the boxes and panels in which it may sit
  * @param faults what the load flow is given for it
  * @param opened breakers and protective devices that it has open
  * @param weight how often it is met beside others
  */
-public record Suspect(String words, List<String> at, List<Fault> faults, List<String> opened, double weight) {
+public record Suspect(
+        String words, List<String> at, Set<String> boxes, List<Fault> faults, List<String> opened, double weight) {
     /** Nothing wrong. */
-    static final Suspect NONE = new Suspect("nothing", List.of(), List.of(), List.of(), 1);
+    static final Suspect NONE = new Suspect("nothing", List.of(), Set.of(), List.of(), List.of(), 1);
 
     public Suspect {
         at = List.copyOf(at);
+        boxes = Set.copyOf(boxes);
         faults = List.copyOf(faults);
         opened = List.copyOf(opened);
     }
 
-    static Suspect of(FaultKind kind, List<String> at, List<Fault> faults, List<String> opened) {
+    static Suspect of(FaultKind kind, List<String> at, Set<String> boxes, List<Fault> faults, List<String> opened) {
         return new Suspect(
                 kind.words() + ": " + String.join(", ", at),
                 at,
+                boxes,
                 faults,
                 opened,
                 kind.weight() * Math.max(1, at.size()));
     }
 
-    /** {@return this in a state of the house} */
-    LoadCase in(LoadCase state) {
-        LoadCase c = state;
-        for (Fault f : faults) {
-            c = c.fault(f);
-        }
-        for (String o : opened) {
-            c = c.open(o);
-        }
-        return c;
-    }
-
     /** {@return both at once} */
     Suspect and(Suspect other) {
+        Set<String> both = new TreeSet<>(boxes);
+        both.addAll(other.boxes);
         return new Suspect(
                 words + "; and " + other.words,
                 joined(at, other.at),
+                both,
                 joined(faults, other.faults),
                 joined(opened, other.opened),
                 weight * other.weight * FaultKind.two());

@@ -5,11 +5,6 @@ public sealed interface Symptom {
     /** {@return how likely this is reported where that is so} */
     double chance(Seen seen);
 
-    /** {@return the load point that it is about; empty where about none} */
-    default String point() {
-        return "";
-    }
-
     /** How a lamp or what is plugged in does at a load point. */
     enum Level {
         DEAD(0),
@@ -45,12 +40,15 @@ public sealed interface Symptom {
     record Reads(String point, Between between, double volts) implements Symptom {
         @Override
         public double chance(Seen seen) {
-            double told = seen.at(point).volts(between);
-            if (Double.isNaN(told)) {
-                return volts <= Seen.MOST_GHOST ? 0.5 : 0.02;
-            }
-            double off = Math.abs(told - volts);
-            return off <= Seen.NOTICED_VOLTS + Seen.NOTICED_SHARE * told ? 0.9 : off <= 10 + 0.1 * told ? 0.2 : 0.01;
+            return near(seen.at(point).volts(between), volts);
+        }
+    }
+
+    /** A meter from the hot of one load point to that of another shows so many volts: none on one leg, 240 or 208 on two. */
+    record Legs(String point, String other, double volts) implements Symptom {
+        @Override
+        public double chance(Seen seen) {
+            return near(seen.betweenHots(point, other), volts);
         }
     }
 
@@ -60,5 +58,21 @@ public sealed interface Symptom {
         public double chance(Seen seen) {
             return seen.tripped().contains(unit) ? 0.95 : 0.02;
         }
+    }
+
+    /** A breaker or protective device holds. */
+    record Holds(String unit) implements Symptom {
+        @Override
+        public double chance(Seen seen) {
+            return seen.tripped().contains(unit) ? 0.05 : 0.98;
+        }
+    }
+
+    private static double near(double told, double read) {
+        if (Double.isNaN(told)) {
+            return read <= Seen.MOST_GHOST ? 0.5 : 0.02;
+        }
+        double off = Math.abs(told - read);
+        return off <= Seen.NOTICED_VOLTS + Seen.NOTICED_SHARE * told ? 0.9 : off <= 10 + 0.1 * told ? 0.2 : 0.01;
     }
 }
