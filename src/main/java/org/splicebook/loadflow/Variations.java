@@ -128,7 +128,7 @@ public final class Variations {
             r.add(i, y.all.re[i] - base.re[i], y.all.im[i] - base.im[i]);
             boolean conducts = y.all.re[i] != 0 || y.all.im[i] != 0;
             boolean did = base.re[i] != 0 || base.im[i] != 0;
-            isJoinedAlike &= conducts == did || conducts && parts.of(prepared.from[i]) == parts.of(prepared.to[i]);
+            isJoinedAlike &= conducts == did || (conducts && parts.of(prepared.from[i]) == parts.of(prepared.to[i]));
         }
         Parts now = isJoinedAlike ? parts : Parts.of(prepared, y.all);
         if (now != parts) {
