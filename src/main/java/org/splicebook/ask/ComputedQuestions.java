@@ -11,6 +11,7 @@ final class ComputedQuestions {
             BeforeClosing.QUESTION,
             Contradictions.QUESTION,
             Dark.QUESTION,
+            Diagnose.QUESTION,
             ShutOffQuestion.QUESTION,
             Differences.QUESTION,
             Fill.QUESTION,

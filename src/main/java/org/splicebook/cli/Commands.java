@@ -37,6 +37,7 @@ public final class Commands {
                 new AskCommand(program, terminal),
                 new ShutOffCommand(program, terminal),
                 new DarkCommand(program, terminal),
+                new DiagnoseCommand(program, terminal),
                 new SightCommand(program, terminal),
                 new QuestionsCommand(program, terminal),
                 new WayCommand(program, terminal),

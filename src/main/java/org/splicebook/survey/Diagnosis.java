@@ -19,8 +19,10 @@ import org.splicebook.loadflow.LoadFlow;
  * @param next the test that tells most for its trouble; empty where none from outside tells the likely classes apart
  * @param explained whether some single fault or pair explains every symptom
  * @param nothingWrong whether every symptom is just what the house shows without any fault
+ * @param sound what the house shows without any fault
  */
-public record Diagnosis(List<Alike> classes, Optional<NextTest> next, boolean explained, boolean nothingWrong) {
+public record Diagnosis(
+        List<Alike> classes, Optional<NextTest> next, boolean explained, boolean nothingWrong, Seen sound) {
     /** So likely a symptom has to be where it counts as explained. */
     private static final double FITS = 0.15;
 
@@ -48,6 +50,16 @@ public record Diagnosis(List<Alike> classes, Optional<NextTest> next, boolean ex
 
     public Diagnosis {
         classes = List.copyOf(classes);
+    }
+
+    /** {@return what a class shows otherwise than a house without a fault, in words} */
+    public List<String> foretold(Alike alike) {
+        return Foretold.lines(alike.seen(), sound);
+    }
+
+    /** {@return whether anything is on a load point by the record, nothing being wrong} */
+    public boolean isFedWithoutFault(String point) {
+        return sound.at(point).level() != Symptom.Level.DEAD;
     }
 
     /** A suspect with what it foretells under each condition, and how well that goes with the symptoms. */
@@ -100,7 +112,7 @@ public record Diagnosis(List<Alike> classes, Optional<NextTest> next, boolean ex
                 explained = pairs.stream().anyMatch(Judged::explains);
             }
             List<Alike> classes = bench.classes(judged);
-            return new Diagnosis(classes, NextTest.best(bench, classes), explained, none.explains);
+            return new Diagnosis(classes, NextTest.best(bench, classes), explained, none.explains, sound.get(0));
         }
 
         private List<Seen> seen(Suspect s) {
