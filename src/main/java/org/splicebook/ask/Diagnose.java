@@ -151,7 +151,7 @@ final class Diagnose {
             return List.of("No test from outside tells the likely ones apart. Ask shut-off before any box is opened.");
         }
         List<String> lines = new ArrayList<>();
-        String where = t.stateWords().isEmpty() ? "" : ", " + t.stateWords();
+        String where = t.setting().said().isEmpty() ? "" : ", " + t.setting().said();
         lines.add(
                 switch (t.kind()) {
                     case HANDLE -> "By its handle or button at " + t.at() + where + ": has it tripped?";
@@ -162,11 +162,13 @@ final class Diagnose {
         t.outcomes()
                 .forEach((outcome, chance) ->
                         lines.add(outcome + ": expected in " + percent(chance) + " of such cases"));
+        String when =
+                t.setting().typed().isEmpty() ? "" : " when " + t.setting().typed();
         lines.add(
                 switch (t.kind()) {
-                    case HANDLE -> "Then add tripped: " + t.at() + " or holds: " + t.at() + ".";
-                    case LAMP -> "Then add dead:, dim:, live: or bright: " + t.at() + ".";
-                    case METER -> "Then add volts at " + t.at() + ": hn=... hg=... ng=...";
+                    case HANDLE -> "Then add tripped: " + t.at() + when + " or holds: " + t.at() + when;
+                    case LAMP -> "Then add dead:, dim:, live: or bright: " + t.at() + when;
+                    case METER -> "Then add volts at " + t.at() + ": hn=... hg=... ng=..." + when;
                 });
         return lines;
     }

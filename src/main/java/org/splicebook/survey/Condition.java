@@ -9,13 +9,19 @@ import org.splicebook.record.Ordered;
 /**
  * What was otherwise than usual while something was seen.
  *
+ * @param setting the state of the whole house
  * @param on loads that were switched on, by load point
  * @param levers switches in another position
  * @param off breakers that were off, protective devices whose test button was pressed
  */
-public record Condition(Map<String, Load> on, Map<String, String> levers, Set<String> off) {
+public record Condition(Setting setting, Map<String, Load> on, Map<String, String> levers, Set<String> off) {
     /** Everything as usual. */
-    public static final Condition USUAL = new Condition(Map.of(), Map.of(), Set.of());
+    public static final Condition USUAL = new Condition(Setting.AS_USUAL, Map.of(), Map.of(), Set.of());
+
+    /** The house as usual but for these. */
+    public Condition(Map<String, Load> on, Map<String, String> levers, Set<String> off) {
+        this(Setting.AS_USUAL, on, levers, off);
+    }
 
     public Condition {
         on = Ordered.map(on);
@@ -23,8 +29,8 @@ public record Condition(Map<String, Load> on, Map<String, String> levers, Set<St
         off = Ordered.set(off);
     }
 
-    /** {@return that, in a state of the house} */
-    public LoadCase in(LoadCase state) {
+    /** {@return what is otherwise beside the setting, in a state of the house} */
+    LoadCase in(LoadCase state) {
         LoadCase c = state;
         for (Map.Entry<String, Load> l : on.entrySet()) {
             c = c.load(l.getKey(), l.getValue());

@@ -123,20 +123,19 @@ public record Diagnosis(
             double fit = FaultKind.unnoticed();
             boolean explains = true;
             int c = 0;
-            for (List<Symptom> symptoms : byCondition.values()) {
-                if (seen.get(c).differs(sound.get(c))) {
+            for (Seen here : seen) {
+                if (here.differs(sound.get(c++))) {
                     fit = 1;
                 }
-                c++;
             }
             c = 0;
             for (List<Symptom> symptoms : byCondition.values()) {
+                Seen here = seen.get(c++);
                 for (Symptom y : symptoms) {
-                    double chance = y.chance(seen.get(c));
+                    double chance = y.chance(here);
                     fit *= chance;
                     explains &= chance >= FITS;
                 }
-                c++;
             }
             double there = touched.stream().anyMatch(s.boxes()::contains) ? FaultKind.touched() : 1;
             return new Judged(s, seen, Math.max(fit * s.weight() * there, Double.MIN_NORMAL), explains);

@@ -30,7 +30,7 @@ import org.splicebook.problem.Where;
  * </pre>
  *
  * <p>A device stands for all of its load points, a place for all in it. What follows {@code when} is a load point (something is switched
- * on there, 1,500 W where the record says nothing), a breaker or protective device with {@code off}, or {@code switch=position}.
+ * on there, 1,500 W where the record says nothing), a breaker or protective device with {@code off}, {@code switch=position}, or one of {@code nothing on}, {@code everything on}, {@code every switch moved}.
  */
 public final class SymptomReader {
     private static final String FORMS =
@@ -229,8 +229,13 @@ public final class SymptomReader {
         Map<String, Load> on = new LinkedHashMap<>();
         Map<String, String> levers = new LinkedHashMap<>();
         Set<String> off = new LinkedHashSet<>();
+        Setting setting = Setting.AS_USUAL;
         for (String s : said.split("\\s+(?i:and)\\s+|,")) {
             String what = s.strip();
+            if (Setting.of(what).isPresent()) {
+                setting = Setting.of(what).get();
+                continue;
+            }
             String[] lever = what.split("=", 2);
             if (lever.length == 2) {
                 lever(lever[0].strip(), lever[1].strip(), levers);
@@ -243,7 +248,7 @@ public final class SymptomReader {
                 }
             }
         }
-        return new Condition(on, levers, off);
+        return new Condition(setting, on, levers, off);
     }
 
     private Load load(String point) {

@@ -20,10 +20,6 @@ final class Workbench {
 
     private static final int MOST_LOOKED_AT = 250;
 
-    /** The states in which people can look beside the one of the symptoms. */
-    static final List<String> OTHER_STATES = List.of(
-            "with nothing switched on or plugged in", "with something on everywhere", "with every switch moved");
-
     private final Circuit circuit;
     private final LoadCase state;
     private final Faces faces;
@@ -47,11 +43,19 @@ final class Workbench {
         List<Fault> touches =
                 suspects.stream().flatMap(s -> s.faults().stream()).toList();
         this.usual = Variations.of(flow, state, touches);
-        this.others =
-                List.of(state.withBase(LoadCase.Base.NOTHING_ON), state.withBase(LoadCase.Base.ALL_ON), moved())
-                        .stream()
-                        .map(c -> Look.of(usual.in(c), faces))
-                        .toList();
+        this.others = Stream.of(Setting.values())
+                .skip(1)
+                .map(x -> Look.of(usual.in(set(x)), faces))
+                .toList();
+    }
+
+    private LoadCase set(Setting setting) {
+        return switch (setting) {
+            case AS_USUAL -> state;
+            case NOTHING_ON -> state.withBase(LoadCase.Base.NOTHING_ON);
+            case EVERYTHING_ON -> state.withBase(LoadCase.Base.ALL_ON);
+            case SWITCHES_MOVED -> moved();
+        };
     }
 
     private LoadCase moved() {
@@ -80,7 +84,7 @@ final class Workbench {
 
     Seen seen(Condition when, Suspect s) {
         Look look = byCondition.computeIfAbsent(
-                when, w -> Look.of(w.equals(Condition.USUAL) ? usual : usual.in(w.in(state)), faces));
+                when, w -> Look.of(w.equals(Condition.USUAL) ? usual : usual.in(w.in(set(w.setting()))), faces));
         return look(look, s);
     }
 
@@ -117,14 +121,20 @@ final class Workbench {
     }
 
     /** A class that grows round its most likely suspect, with which all others are compared. */
-    private record Grown(List<Suspect> suspects, double[] weight, boolean silent, List<Seen> shown) {
-        void add(Diagnosis.Judged j) {
-            suspects.add(j.suspect());
-            weight[0] += j.weight();
+    private static final class Grown {
+        private final List<Suspect> suspects = new ArrayList<>();
+        private final boolean silent;
+        private final List<Seen> shown;
+        private double weight;
+
+        private Grown(boolean silent, List<Seen> shown) {
+            this.silent = silent;
+            this.shown = shown;
         }
 
-        static Grown of(boolean silent, List<Seen> shown) {
-            return new Grown(new ArrayList<>(), new double[1], silent, shown);
+        private void add(Diagnosis.Judged j) {
+            suspects.add(j.suspect());
+            weight += j.weight();
         }
     }
 
@@ -152,7 +162,7 @@ final class Workbench {
                     .findFirst()
                     .orElse(null);
             if (in == null) {
-                in = Grown.of(isSilent, here);
+                in = new Grown(isSilent, here);
                 all.add(in);
             }
             in.add(ranked.get(i));
@@ -160,12 +170,12 @@ final class Workbench {
         Map<Integer, Grown> far = new LinkedHashMap<>();
         for (Diagnosis.Judged j : ranked.subList(near, ranked.size())) {
             Seen seen = j.seen().get(0);
-            far.computeIfAbsent(seen.sketch(), k -> Grown.of(false, List.of(seen)))
+            far.computeIfAbsent(seen.sketch(), k -> new Grown(false, List.of(seen)))
                     .add(j);
         }
         all.addAll(far.values());
         return all.stream()
-                .map(g -> new Diagnosis.Alike(g.suspects, g.weight[0] / sum, g.silent, g.shown))
+                .map(g -> new Diagnosis.Alike(g.suspects, g.weight / sum, g.silent, g.shown))
                 .sorted(Comparator.comparingDouble(Diagnosis.Alike::chance).reversed())
                 .toList();
     }

@@ -66,6 +66,7 @@ final class HouseFront {
                 new Link(paths.base() + "/new-box", "Record a box just opened", ""),
                 new Link(paths.base() + "/sight", "Record what was observed", ""),
                 new Link(paths.base() + "/readings", "Type in a sheet of readings", ""),
+                new Link(paths.base() + "/diagnose", "Something is wrong: dead, dim, or it trips", "what may be wrong"),
                 new Link(paths.base() + "/walk?at=" + sightings, "Map it by test: the next pass", "with a phone"),
                 new Link(paths.base() + "/questions", "All questions", ""),
                 new Link(paths.base() + "/hand-over", "Hand it to someone", ""));

@@ -58,6 +58,8 @@ final class PointCard {
         next.add(paths.ask("shut-off", "box", l.box(), "What must be off before its box is opened"));
         next.add(paths.ask("evidence", "at", id, "What wiring and tests say of its breaker"));
         next.add(new Link(paths.base() + "/sight?at=" + Paths.part(id), "Record what was observed at it", ""));
+        next.add(new Link(
+                paths.base() + "/diagnose?told=" + Paths.part("dead: " + id), "It is dead: what may be wrong", ""));
         next.add(paths.ask("way-back", "point", id, "Its way back to the panel, hop by hop"));
         fed.forEach(b -> next.add(paths.ask(question, "thing", b.words(), "What goes off with " + b.words())));
         return new Card(

@@ -84,6 +84,7 @@ public final class WebServer implements AutoCloseable {
                         new PropertyPages(store).routes(),
                         new NewHousePage(store).routes(),
                         new SightPage(store).routes(),
+                        new DiagnosePage(store).routes(),
                         new NewBoxPage(store, files).routes(),
                         new PhotoPages(store, files).routes(),
                         new BoxPages(store).routes(),
