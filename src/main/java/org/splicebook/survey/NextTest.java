@@ -14,7 +14,7 @@ import java.util.TreeSet;
  *
  * @param kind with what
  * @param at the load point to go to, or the breaker or device whose handle or button is looked at
- * @param state in which state of the house: the number of a {@link Setting}
+ * @param state in which state of the house: its place in {@link Setting#ALL}
  * @param bits what it is expected to tell
  * @param outcomes what can come out, in words, each with its chance
  */
@@ -50,7 +50,7 @@ public record NextTest(Kind kind, String at, int state, double bits, Map<String,
 
     /** {@return in which state of the house} */
     public Setting setting() {
-        return Setting.values()[state];
+        return Setting.ALL.get(state);
     }
 
     /** {@return the test that tells most for its trouble} */
@@ -69,7 +69,7 @@ public record NextTest(Kind kind, String at, int state, double bits, Map<String,
 
     private static List<NextTest> between(Workbench bench, List<Diagnosis.Alike> likely) {
         List<NextTest> tests = new ArrayList<>();
-        for (int state = 0; state < Setting.values().length; state++) {
+        for (int state = 0; state < Setting.ALL.size(); state++) {
             int s = state;
             List<Diagnosis.Alike> there =
                     likely.stream().filter(c -> c.shown().size() > s).toList();

@@ -1,8 +1,8 @@
 package org.splicebook.survey;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** States that people can bring a whole house into to look. */
 public enum Setting {
@@ -11,6 +11,9 @@ public enum Setting {
     NOTHING_ON("nothing on", "with nothing switched on or plugged in"),
     EVERYTHING_ON("everything on", "with something on everywhere"),
     SWITCHES_MOVED("every switch moved", "with every switch moved to its other position");
+
+    /** All of them, as usual first: what is shown in each stands in this order. */
+    public static final List<Setting> ALL = List.of(values());
 
     private final String typed;
     private final String said;
@@ -33,8 +36,6 @@ public enum Setting {
     /** {@return the setting that is typed so} */
     static Optional<Setting> of(String words) {
         String w = words.strip().toLowerCase(Locale.ROOT);
-        return Stream.of(values())
-                .filter(s -> s != AS_USUAL && s.typed.equals(w))
-                .findFirst();
+        return ALL.stream().filter(s -> s != AS_USUAL && s.typed.equals(w)).findFirst();
     }
 }

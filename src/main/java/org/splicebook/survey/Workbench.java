@@ -43,7 +43,7 @@ final class Workbench {
         List<Fault> touches =
                 suspects.stream().flatMap(s -> s.faults().stream()).toList();
         this.usual = Variations.of(flow, state, touches);
-        this.others = Stream.of(Setting.values())
+        this.others = Setting.ALL.stream()
                 .skip(1)
                 .map(x -> Look.of(usual.in(set(x)), faces))
                 .toList();
