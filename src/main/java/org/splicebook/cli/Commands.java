@@ -62,6 +62,7 @@ public final class Commands {
                 new TokenCommand(program, terminal),
                 new InviteCommand(program, terminal),
                 new AuditCommand(program, terminal),
+                new CypherCommand(program, terminal),
                 new BenchCommand(program, terminal),
                 new AutoComplete.GenerateCompletion())) {
             line.addSubcommand(command);

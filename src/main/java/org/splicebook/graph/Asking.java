@@ -289,7 +289,7 @@ final class Asking {
                 h.get("draft").asBoolean(false));
     }
 
-    private static boolean isTooSlow(ClientException e) {
+    static boolean isTooSlow(ClientException e) {
         return e.code() != null && e.code().contains("TransactionTimedOut");
     }
 

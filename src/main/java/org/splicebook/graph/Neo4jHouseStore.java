@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.TransactionContext;
+import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
 import org.splicebook.people.PeopleStore;
@@ -274,6 +275,11 @@ public final class Neo4jHouseStore implements HouseStore {
                         "Verify the store, and restore an earlier revision of the house."));
             }
         }
+    }
+
+    @Override
+    public Result<Listing> look(String cypher, int most) {
+        return Look.run(driver, cypher, most);
     }
 
     /** {@return who may do what, kept in the same database} */

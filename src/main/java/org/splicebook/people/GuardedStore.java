@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
 import org.splicebook.problem.Problem;
@@ -130,6 +131,19 @@ public final class GuardedStore extends ForwardingStore {
     public VerifyReport verify(boolean rebuild, Progress progress) {
         requireEverywhere(Role.MANAGER);
         return behind.verify(rebuild, progress);
+    }
+
+    @Override
+    public Result<Listing> look(String cypher, int most) {
+        if (!visitor.get().isOwner()) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.REFUSED,
+                    Where.NOWHERE,
+                    "Queries of one's own are for the owner of the store.",
+                    "Ask one of the questions."));
+        }
+        return logged(
+                behind.look(cypher, most), "", "looked by query", l -> l.rows().size() + " rows");
     }
 
     private boolean reads(String house) {

@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
 import org.splicebook.problem.Result;
@@ -89,6 +90,11 @@ public abstract class ForwardingStore implements HouseStore {
     @Override
     public VerifyReport verify(boolean rebuild, Progress progress) {
         return behind.verify(rebuild, progress);
+    }
+
+    @Override
+    public Result<Listing> look(String cypher, int most) {
+        return behind.look(cypher, most);
     }
 
     @Override

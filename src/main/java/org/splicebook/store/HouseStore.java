@@ -5,9 +5,13 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
+import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 
@@ -80,6 +84,16 @@ public interface HouseStore extends AutoCloseable {
      * @param progress told after each house
      */
     VerifyReport verify(boolean rebuild, Progress progress);
+
+    /**
+     * Runs a query of the store's owner in the database's own language, in a transaction that only reads and has a time limit.
+     *
+     * @param most so many rows at most; more are a {@code TOO_LARGE} problem
+     */
+    default Result<Listing> look(String cypher, int most) {
+        return Result.failed(Problem.error(
+                ProblemKind.REFUSED, Where.NOWHERE, "This store has no graph to look at.", "Open one that has."));
+    }
 
     /** {@return whether the database answers, and what it is} */
     Health health();

@@ -101,6 +101,7 @@ final class Access {
     /** {@return the handler of a route, for those alone who may use it} */
     Handler guarded(Route route) {
         return ctx -> {
+            Watch.took(ctx, route);
             Visitor visitor = Visitors.now();
             String of = route.isOfAHouse() ? Api.house(ctx) : route.isOfAProperty() ? ctx.pathParam("property") : "";
             if (!table.allows(route, visitor, of, estates)) {

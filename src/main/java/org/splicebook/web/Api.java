@@ -19,7 +19,7 @@ final class Api {
 
     private Api() {}
 
-    static List<Route> routes(HouseStore store, Registry registry, WebSettings settings) {
+    static List<Route> routes(HouseStore store, Registry registry, Watch watch, WebSettings settings) {
         return Stream.of(
                         new HouseApi(store, settings.largestBody()).routes(),
                         new SightingApi(store, settings.largestBody()).routes(),
@@ -32,6 +32,7 @@ final class Api {
                         new FindingApi(store, settings).routes(),
                         new PropertyApi(store, settings.largestBody()).routes(),
                         new PeopleApi(registry, settings.largestBody()).routes(),
+                        watch.routes(),
                         new StoreApi(store, settings).routes())
                 .flatMap(List::stream)
                 .toList();

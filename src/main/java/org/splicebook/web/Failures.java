@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.util.Arrays;
 import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -17,6 +18,7 @@ import org.splicebook.render.ProblemJson;
 /** Turns whatever goes wrong into {@code application/problem+json} (RFC 9457), or a page for whom asked for one. */
 final class Failures {
     private static final Logger LOG = LoggerFactory.getLogger(Failures.class);
+    private static final int MOST_FRAMES = 12;
     private static final String TYPE = "urn:splicebook:problem:";
 
     private Failures() {}
@@ -26,15 +28,27 @@ final class Failures {
         routes.exception(
                 HttpResponseException.class, (e, ctx) -> answer(ctx, e.getStatus(), List.of(fromServer(e, ctx))));
         routes.exception(Exception.class, (e, ctx) -> {
-            LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+            LOG.error("{} failed: {}", Watch.route(ctx), frames(e));
             answer(
                     ctx,
                     500,
                     List.of(problem(
                             ProblemKind.INTERNAL,
                             "The program has a fault and could not answer.",
-                            "The log of the server says more.")));
+                            "The log of the server says more, at request " + Watch.id() + ".")));
         });
+    }
+
+    /** {@return where it came from; without the messages, which may hold what people wrote} */
+    private static String frames(Throwable failure) {
+        StringBuilder said = new StringBuilder();
+        for (Throwable t = failure; t != null; t = t.getCause()) {
+            said.append(said.isEmpty() ? "" : "; by ").append(t.getClass().getName());
+            Arrays.stream(t.getStackTrace())
+                    .limit(MOST_FRAMES)
+                    .forEach(f -> said.append(" at ").append(f));
+        }
+        return said.toString();
     }
 
     /** {@return a problem of a request, with no place in any file} */

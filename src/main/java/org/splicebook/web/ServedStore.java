@@ -1,6 +1,7 @@
 package org.splicebook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.URI;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -8,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
 import org.splicebook.problem.Problem;
@@ -189,6 +191,15 @@ public final class ServedStore implements HouseStore {
         List<String> rebuilt = new ArrayList<>();
         o.path("rebuilt").forEach(d -> rebuilt.add(d.asText()));
         return new VerifyReport(o.path("houses").asInt(), differences, rebuilt);
+    }
+
+    @Override
+    public Result<Listing> look(String cypher, int most) {
+        ObjectNode body = Json.object();
+        body.put("cypher", cypher);
+        body.put("most", most);
+        return client.result(() -> client.send("POST", "cypher", "application/json", Json.text(body)))
+                .map(a -> (Listing) ReplyJson.read(a.json()));
     }
 
     @Override

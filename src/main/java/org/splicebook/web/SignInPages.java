@@ -198,7 +198,15 @@ final class SignInPages {
         String lead = visitor.isOwner()
                 ? "Here nobody has to sign in: whoever reaches this server may do everything."
                 : "You are " + visitor.name() + ".";
-        return page("You and this server", lead, wrong, entries, List.of(new Section("What you may do", "", roles)));
+        List<Link> more = visitor.mayEverywhere(Role.MANAGER)
+                ? List.of(new Link("/people", "People, invitations and tokens", ""), new Link("/audit", "The log", ""))
+                : List.of();
+        return page(
+                "You and this server",
+                lead,
+                wrong,
+                entries,
+                List.of(new Section("What you may do", "", roles), new Section("Look after people", "", more)));
     }
 
     /** {@return a grant in words} */

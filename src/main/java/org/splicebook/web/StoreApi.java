@@ -9,12 +9,16 @@ import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.PlainYaml;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.render.Json;
+import org.splicebook.render.ReplyJson;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
 
 /** The state of the store, and the contract. */
 final class StoreApi {
+    private static final int MOST_ROWS = 1000;
+    private static final int LIMIT_OF_ROWS = 10_000;
+
     private final HouseStore store;
     private final WebSettings settings;
 
@@ -28,6 +32,7 @@ final class StoreApi {
                 Route.get(Api.BASE + "/health", this::health),
                 Route.get(Api.BASE + "/ready", this::ready),
                 Route.post(Api.BASE + "/verification", this::verify),
+                Route.post(Api.BASE + "/cypher", this::look),
                 Route.get(
                         Api.BASE + "/house-file.schema.json",
                         ctx -> ctx.contentType("application/schema+json").result(HouseFiles.schema())),
@@ -55,6 +60,20 @@ final class StoreApi {
         ObjectNode o = Json.object();
         o.put("ready", up);
         Api.json(ctx, o);
+    }
+
+    private void look(Context ctx) throws IOException {
+        JsonNode body = Json.read(Body.text(ctx, settings.largestBody()));
+        int most = body.path("most").asInt(MOST_ROWS);
+        if (most < 1 || most > LIMIT_OF_ROWS || !body.path("cypher").isTextual()) {
+            throw Failures.failure(
+                    ProblemKind.BAD_VALUE,
+                    "There is no query, or its number of rows is not from 1 to " + LIMIT_OF_ROWS + ".",
+                    "Send {\"cypher\": \"MATCH ... RETURN ...\", \"most\": 1000}.");
+        }
+        Api.json(
+                ctx,
+                ReplyJson.write(store.look(body.path("cypher").asText(), most).get()));
     }
 
     private void verify(Context ctx) throws IOException {

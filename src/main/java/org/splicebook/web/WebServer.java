@@ -61,8 +61,9 @@ public final class WebServer implements AutoCloseable {
         Access access = new Access(settings.door(), company.entrance(), estates);
         HouseStore guarded = new GuardedStore(store, people, clock, Visitors::now, estates);
         AtomicReference<@Nullable ServerConnector> commands = new AtomicReference<>();
-        Javalin javalin = Javalin.create(config ->
-                configure(config, settings, access, routes(guarded, files, company, access, settings), commands));
+        Watch watch = new Watch(store);
+        Javalin javalin = Javalin.create(config -> configure(
+                config, settings, access, routes(guarded, files, company, access, watch, settings), watch, commands));
         try {
             return new WebServer(javalin.start(settings.host(), settings.port()), settings, commands);
         } catch (JavalinBindException e) {
@@ -74,10 +75,12 @@ public final class WebServer implements AutoCloseable {
     }
 
     /** {@return every route there is} */
-    static List<Route> routes(HouseStore store, Files files, People people, Access access, WebSettings settings) {
+    static List<Route> routes(
+            HouseStore store, Files files, People people, Access access, Watch watch, WebSettings settings) {
         return Stream.of(
-                        Api.routes(store, people, settings),
+                        Api.routes(store, people, watch, settings),
                         new SignInPages(access, people.entrance(), people).routes(),
+                        new PeoplePages(store, people).routes(),
                         new Pages(store).routes(),
                         new WalkPage(store).routes(),
                         new RecordPages(store).routes(),
@@ -99,6 +102,7 @@ public final class WebServer implements AutoCloseable {
             WebSettings settings,
             Access access,
             List<Route> routes,
+            Watch watch,
             AtomicReference<@Nullable ServerConnector> commands) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
@@ -121,7 +125,9 @@ public final class WebServer implements AutoCloseable {
                 return own;
             });
         }
+        config.requestLogger.http(watch::end);
         config.routes.before(ctx -> Visitors.leave());
+        config.routes.before(Watch::begin);
         config.routes.before(new Guard(settings.knownHosts()));
         config.routes.before(access::identify);
         Failures.register(config.routes);

@@ -81,9 +81,14 @@ final class FakeProgram implements Program {
         return new AnsweringStore(store, Derivation::derive);
     }
 
+    /** {@return the people, as commands reach them} */
+    People people() {
+        return new People(people, Clock.systemUTC(), () -> Visitor.OWNER, () -> {});
+    }
+
     @Override
     public Registry people(StoreChoice choice) {
-        return new People(people, Clock.systemUTC(), () -> Visitor.OWNER, () -> {});
+        return people();
     }
 
     @Override

@@ -17,12 +17,18 @@ import org.splicebook.store.MemoryStore;
 
 class AccessTableTest {
     /** Deliberately in no row: for the owner of the process alone. */
-    private static final Set<String> OWNERS = Set.of();
+    private static final Set<String> OWNERS = Set.of("POST /api/v1/cypher");
 
     static List<Route> routes() {
         People people = new People(new MemoryPeople(), Clock.systemUTC(), Visitors::now, () -> {});
         Access access = new Access(Door.OPEN, people.entrance(), Estates.NONE);
-        return WebServer.routes(new MemoryStore(), new MemoryFiles(), people, access, WebSettings.onPort(0, "9"));
+        return WebServer.routes(
+                new MemoryStore(),
+                new MemoryFiles(),
+                people,
+                access,
+                new Watch(new MemoryStore()),
+                WebSettings.onPort(0, "9"));
     }
 
     @Test

@@ -46,6 +46,7 @@ class ContractIT {
         Set<String> routes = Api.routes(
                         new MemoryStore(),
                         new People(new MemoryPeople(), Clock.systemUTC(), Visitors::now, () -> {}),
+                        new Watch(new MemoryStore()),
                         WebSettings.onPort(0, "9"))
                 .stream()
                 .map(r -> r.method() + " " + r.path().substring(Api.BASE.length()))
