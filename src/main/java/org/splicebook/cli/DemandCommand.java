@@ -1,14 +1,26 @@
 package org.splicebook.cli;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.panelplan.DemandStudy;
+import org.splicebook.panelplan.IntervalReader;
+import org.splicebook.panelplan.IntervalRecord;
 import org.splicebook.panelplan.RecordedDwelling;
 import org.splicebook.panelplan.TellReader;
 import org.splicebook.panelplan.Told;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.render.DemandJson;
 import org.splicebook.render.DemandText;
+import org.splicebook.render.IntervalText;
 import org.splicebook.render.Json;
 import org.splicebook.wiring.Derivation;
 import picocli.CommandLine.Command;
@@ -48,6 +60,14 @@ final class DemandCommand implements Callable<Integer> {
     @Option(names = "--lines", description = "Print the lines of every edition.")
     private boolean lines;
 
+    @Option(
+            names = "--intervals",
+            paramLabel = "FILE",
+            description =
+                    "Interval readings of the meter, lines of start,kW: its greatest average is taken for the metered method if its"
+                            + " rules allow, and told by the hour.")
+    private @Nullable Path intervals;
+
     @Mixin
     private TellOptions told = new TellOptions();
 
@@ -71,15 +91,34 @@ final class DemandCommand implements Callable<Integer> {
         TellReader reader = new TellReader(record);
         told.tell(reader);
         Told read = reader.read().get();
+        IntervalRecord metered = intervals == null ? null : metered(intervals);
+        IntervalRecord.Verdict verdict = metered == null ? null : metered.judge(record);
+        Double peak = metered != null && verdict != null && verdict.isUsable()
+                ? Double.valueOf(metered.peakVa())
+                : reader.peak();
         DemandStudy study = DemandStudy.of(
                 RecordedDwelling.of(Derivation.derive(record), read),
-                DemandStudy.Wanted.read(record, method, edition, reader.peak(), units)
-                        .get());
-        terminal.out()
-                .print(
-                        output.json()
-                                ? Json.text(draft.mark(DemandJson.write(record.id(), study))) + "\n"
-                                : draft.mark(DemandText.write(record.said(), study, lines, output.width(terminal))));
+                DemandStudy.Wanted.read(record, method, edition, peak, units).get());
+        ObjectNode json = DemandJson.write(record.id(), study);
+        String text = DemandText.write(record.said(), study, lines, output.width(terminal));
+        if (metered != null && verdict != null) {
+            json.set("metered", IntervalText.json(metered, verdict));
+            text = IntervalText.write(metered, verdict, output.width(terminal)) + "\n" + text;
+        }
+        terminal.out().print(output.json() ? Json.text(draft.mark(json)) + "\n" : draft.mark(text));
         return ExitCodes.OK;
+    }
+
+    private static IntervalRecord metered(Path file) {
+        try {
+            return IntervalReader.read(file.toString(), Files.readString(file, StandardCharsets.UTF_8))
+                    .get();
+        } catch (IOException e) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.NOT_FOUND,
+                    new Where(file.toString(), 0, 0, ""),
+                    "The file cannot be read as text.",
+                    "Name a text file of lines start,kW."));
+        }
     }
 }

@@ -4,8 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.splicebook.render.Json;
@@ -105,5 +110,30 @@ class DemandCommandTest {
         assertThat(program.run("demand", "sample-house", "--method", "guess", "--edition", "1999"))
                 .isEqualTo(1);
         assertThat(program.err()).contains("guess", "standard, optional", "1999", "2014");
+    }
+
+    @Test
+    void aYearOfReadingsStandsForTheDemandAndTenDaysDoNot(@TempDir Path folder) throws IOException {
+        Path year = folder.resolve("year.csv");
+        Files.writeString(year, readings(365));
+        JsonNode told = json("--intervals", year.toString());
+        assertThat(told.path("metered").path("usable").asBoolean()).isTrue();
+        assertThat(told.path("metered").path("peakVa").asDouble()).isEqualTo(8400);
+        assertThat(told.path("demands").findValuesAsText("method")).contains("metered");
+        Path days = folder.resolve("days.csv");
+        Files.writeString(days, readings(10));
+        JsonNode less = json("--intervals", days.toString());
+        assertThat(less.path("metered").path("usable").asBoolean()).isFalse();
+        assertThat(less.path("demands").findValuesAsText("method")).doesNotContain("metered");
+    }
+
+    private static String readings(int days) {
+        StringBuilder s = new StringBuilder("start,kW\n");
+        LocalDateTime at = LocalDateTime.of(2025, 1, 1, 0, 0);
+        for (int i = 0; i < days * 96; i++) {
+            s.append(at).append(i == 500 ? ",8.4\n" : ",1\n");
+            at = at.plusMinutes(15);
+        }
+        return s.toString();
     }
 }

@@ -51,7 +51,7 @@ class PlanCommandTest {
                   room:
                     place: kitchen
                     devices: {a: {kind: single-receptacle}, b: {kind: single-receptacle}}
-                    joints: [[A.black, a.hot], [A.red, b.hot], {join: [A.white], tail: a.neutral, by: twist-on}]
+                    joints: [[A.black, a.hot], [A.red, b.hot], [A.white, a.neutral, b.neutral]]
                 """);
         return file;
     }
