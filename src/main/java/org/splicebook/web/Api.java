@@ -29,6 +29,7 @@ final class Api {
                         new DraftApi(store, settings.largestBody()).routes(),
                         new FlowApi(store, settings.largestBody()).routes(),
                         new DemandApi(store, settings.largestBody()).routes(),
+                        new PlanApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),
                         new PropertyApi(store, settings.largestBody()).routes(),
                         new PeopleApi(registry, settings.largestBody()).routes(),

@@ -50,6 +50,20 @@ final class DemandBody {
      * @throws ProblemException with all that is wrong
      */
     DemandStudy study(House house) {
+        TellReader reader = new TellReader(house);
+        tell(reader);
+        var told = reader.read();
+        Result<DemandStudy.Wanted> wanted = wanted(house, reader);
+        problems.addAll(told.problems());
+        problems.addAll(wanted.problems());
+        if (!problems.isEmpty()) {
+            throw new ProblemException(problems);
+        }
+        return DemandStudy.of(RecordedDwelling.of(Derivation.derive(house), told.get()), wanted.get());
+    }
+
+    /** {@return what is wrong with the body's shape, after telling a reader what it says} */
+    List<Problem> tell(TellReader reader) {
         if (!body.isObject()) {
             bad("", "The body is no object.", "Send an object; {} says nothing beside the record.");
         }
@@ -62,7 +76,6 @@ final class DemandBody {
                         "There are " + String.join(", ", KEYS) + "."));
             }
         });
-        TellReader reader = new TellReader(house);
         text("area", reader::area);
         text("rating", reader::rating);
         text("peak", reader::peak);
@@ -72,14 +85,7 @@ final class DemandBody {
         items("add", reader::add);
         items("without", reader::without);
         flag(reader);
-        var told = reader.read();
-        Result<DemandStudy.Wanted> wanted = wanted(house, reader);
-        problems.addAll(told.problems());
-        problems.addAll(wanted.problems());
-        if (!problems.isEmpty()) {
-            throw new ProblemException(problems);
-        }
-        return DemandStudy.of(RecordedDwelling.of(Derivation.derive(house), told.get()), wanted.get());
+        return problems;
     }
 
     private Result<DemandStudy.Wanted> wanted(House house, TellReader reader) {

@@ -116,6 +116,10 @@ class ContractIT {
                 "/houses/{house}/flow/netlist",
                 "post",
                 served.send("POST", Served.HOUSE + "/flow/netlist", "{}", json));
+        checked(
+                "/houses/{house}/plan",
+                "post",
+                served.send("POST", Served.HOUSE + "/plan", "{\"panel\": \"100-20\"}", json));
         checked("/houses/{house}/flow/reports", "get", served.get(Served.HOUSE + "/flow/reports"));
         for (FlowReport r : FlowReport.values()) {
             String body = "{\"about\": \"main.4\", \"readings\": [\"bench-1.top.hot bench-1.top.neutral 119\"]}";

@@ -9,6 +9,7 @@ import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.render.PlanText;
 import org.splicebook.render.ReplyText;
+import org.splicebook.render.drawing.PlanPlots;
 
 /** The paper of a plan for a new panel, to print. */
 public final class PlanSheet {
@@ -27,6 +28,11 @@ public final class PlanSheet {
                 blocks.add(new Sheet.NewPage());
             }
             blocks.add(new Sheet.Title(p.title()));
+            if (p.id().equals("demand")) {
+                picture(blocks, PlanPlots.demand(plan));
+            } else if (p.id().equals("legs")) {
+                picture(blocks, PlanPlots.legs(plan));
+            }
             if (!p.columns().isEmpty() && !p.rows().isEmpty()) {
                 blocks.add(new Sheet.Grid(p.columns(), p.rows()));
             }
@@ -39,5 +45,9 @@ public final class PlanSheet {
         List<String> cautions = new ArrayList<>(Caution.forWhat(Leads.TO_A_WIRE));
         cautions.add(PlanText.ADVICE);
         return new Sheet(PlanText.title(plan), plan.before().said(), stamp, "A draft.", blocks, cautions);
+    }
+
+    private static void picture(List<Sheet.Block> blocks, PlanPlots.Plot plot) {
+        blocks.add(new Sheet.Picture(plot.svg(), PlanPlots.WIDTH, plot.height()));
     }
 }
