@@ -77,8 +77,15 @@ final class Look {
                     .map(v -> v.isNull() ? "" : said(v.asObject()))
                     .toList());
         }
+        List<String> columns = found.keys();
+        if (found.consume().hasPlan()) {
+            return failed(
+                    ProblemKind.REFUSED,
+                    "It asks how it would run, not for what is there.",
+                    "Leave EXPLAIN or PROFILE out.");
+        }
         Heading heading = new Heading("cypher", cypher, "", "", 0, Instant.now(), Map.of(), false);
-        return Result.ok(new Listing(heading, found.keys(), rows));
+        return Result.ok(new Listing(heading, columns, rows));
     }
 
     private static Object said(Object value) {

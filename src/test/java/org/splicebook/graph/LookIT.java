@@ -51,6 +51,7 @@ class LookIT {
                 "CREATE INDEX x FOR (n:X) ON (n.x)",
                 "DROP DATABASE neo4j",
                 "EXPLAIN MATCH (n) RETURN n",
+                "PROFILE MATCH (n) RETURN n",
                 "RETURN 1; MATCH (n) DELETE n",
                 "not a query",
                 ""
