@@ -40,10 +40,24 @@ public final class Derivation {
      * @param house a validated record; the same record gives an equal result
      */
     public static Wiring derive(House house) {
-        return new Derivation(house).derive();
+        return new Derivation(house).derive(true);
     }
 
-    private Wiring derive() {
+    /**
+     * What a judge of many like houses needs of each.
+     *
+     * @param wiring all that is derived, without what goes when something is lost
+     * @param tables what each load point does in every position of the levers, as {@link LeverTables#of} tells it
+     */
+    public record Judged(Wiring wiring, List<LeverTables.Table> tables) {}
+
+    /** {@return what is derived from a record, without losses, and its tables: over one netlist, in a good part of the time} */
+    public static Judged judged(House house) {
+        Derivation d = new Derivation(house);
+        return new Judged(d.derive(false), LeverTables.of(d.reach));
+    }
+
+    private Wiring derive(boolean withLosses) {
         reliance();
         Protections protections = new Protections(reach, ways);
         List<List<Feed>> feeds = new ArrayList<>();
@@ -62,7 +76,7 @@ public final class Derivation {
                 unknowns.wireUses(loadPoints.wireUses()),
                 islands.told(feeds),
                 crossings,
-                losses(),
+                withLosses ? losses() : List.of(),
                 unknowns.regions());
     }
 

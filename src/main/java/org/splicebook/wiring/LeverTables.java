@@ -20,7 +20,6 @@ public final class LeverTables {
     private final Net net;
     private final Regions regions;
     private final LeverState state;
-    private final Trunk trunk;
     private final Map<Integer, Set<String>> sourcePoles;
 
     /** What a load point does. */
@@ -59,18 +58,37 @@ public final class LeverTables {
         }
     }
 
-    private LeverTables(House house) {
-        this.house = house;
-        this.net = NetBuilder.build(house);
-        this.regions = net.regions();
-        this.state = new LeverState(net);
-        this.trunk = new Trunk(net, regions, state);
+    private final boolean[] barLive;
+    private final int[] seen;
+    private final int[] queue;
+    private int stamp;
+
+    private LeverTables(Net net, Regions regions, LeverState state, Trunk trunk) {
+        this.house = net.house;
+        this.net = net;
+        this.regions = regions;
+        this.state = state;
         this.sourcePoles = trunk.sourcePoles(state);
+        this.barLive = new boolean[net.size];
+        trunk.live.forEach(live -> live.stream().forEach(v -> barLive[v] = true));
+        this.seen = new int[net.size];
+        this.queue = new int[net.size];
     }
 
     /** {@return the table of every load point, in order of their ids} */
     public static List<Table> of(House house) {
-        LeverTables t = new LeverTables(house);
+        Net net = NetBuilder.build(house);
+        Regions regions = net.regions();
+        LeverState state = new LeverState(net);
+        return told(new LeverTables(net, regions, state, new Trunk(net, regions, state)));
+    }
+
+    /** {@return the tables, over a netlist that is there} */
+    static List<Table> of(Reach reach) {
+        return told(new LeverTables(reach.net, reach.regions, reach.state, reach.trunk));
+    }
+
+    private static List<Table> told(LeverTables t) {
         return t.net.loadPoints.stream()
                 .map(t::table)
                 .sorted(java.util.Comparator.comparing(Table::loadPoint))
@@ -129,11 +147,10 @@ public final class LeverTables {
     /** {@return the source poles that a terminal reaches, and the neutral if it reaches that} */
     private Set<String> potentials(int terminal) {
         Set<String> found = new TreeSet<>();
-        boolean[] seen = new boolean[net.size];
-        int[] queue = new int[net.size];
+        stamp++;
         int n = 0;
         queue[n++] = terminal;
-        seen[terminal] = true;
+        seen[terminal] = stamp;
         for (int i = 0; i < n; i++) {
             int v = queue[i];
             if (net.kind[v] == Net.Kind.SOURCE_POLE) {
@@ -145,11 +162,10 @@ public final class LeverTables {
                 int u = net.adjacent[k];
                 if (net.kind[u] == Net.Kind.BUS && net.kind[v] == Net.Kind.POLE) {
                     found.addAll(sourcePoles.getOrDefault(u, Set.of()));
-                } else if (net.kind[u] == Net.Kind.NEUTRAL_BAR
-                        && trunk.live.stream().anyMatch(live -> live.get(u))) {
+                } else if (net.kind[u] == Net.Kind.NEUTRAL_BAR && barLive[u]) {
                     found.add(NEUTRAL);
-                } else if (!net.cut[u] && !seen[u] && state.conducts(u)) {
-                    seen[u] = true;
+                } else if (!net.cut[u] && seen[u] != stamp && state.conducts(u)) {
+                    seen[u] = stamp;
                     queue[n++] = u;
                 }
             }

@@ -130,7 +130,10 @@ public final class Search {
     }
 
     private void look(Node n, State before, Validation validation, PriorityQueue<Node> queue, int[] order) {
-        Validation.Verdict v = validation.of(n.house, n.moves);
+        Validation.Verdict v = validation.part(n.house, n.moves);
+        if (v.isReached() && v.reasons().isEmpty()) {
+            v = validation.whole(n.house, n.moves);
+        }
         List<String> steps = Worklist.of(house, n.house, n.moves).steps();
         if (v.isReached() && v.reasons().isEmpty()) {
             Proposal p = new Proposal(

@@ -16,7 +16,7 @@ import org.splicebook.wiring.Wiring;
  * A house, what is derived from it, and what is found in it.
  *
  * @param house the record
- * @param wiring what is derived
+ * @param wiring what is derived, without losses
  * @param points its load points by id
  * @param tables what each load point does in each position of the levers
  * @param findings what its check finds, accepted or not
@@ -28,11 +28,12 @@ record State(
         Map<String, LeverTables.Table> tables,
         List<Finding> findings) {
     static State of(House house, Pack pack) {
-        Wiring wiring = Derivation.derive(house);
+        Derivation.Judged judged = Derivation.judged(house);
+        Wiring wiring = judged.wiring();
         Map<String, LoadPointWiring> points = new TreeMap<>();
         wiring.loadPoints().forEach(l -> points.put(l.id(), l));
         Map<String, LeverTables.Table> tables = new TreeMap<>();
-        LeverTables.of(house).forEach(t -> tables.put(t.loadPoint(), t));
+        judged.tables().forEach(t -> tables.put(t.loadPoint(), t));
         return new State(house, wiring, points, tables, Checks.of(wiring, pack));
     }
 }

@@ -1,11 +1,16 @@
 package org.splicebook.rewire.search;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.rewire.Renamed;
 import org.splicebook.rules.Certainty;
+import org.splicebook.rules.Checks;
 import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
@@ -19,9 +24,15 @@ import org.splicebook.wiring.LoadPointWiring;
 final class Validation {
     private final State before;
     private final Pack pack;
+    private final Pack local;
     private final Wish wish;
     private final Severity cured;
-    private final Currents currents;
+    private final Slices slices;
+    private final boolean isWide;
+    private final Map<String, Finding> known = new HashMap<>();
+    private final Map<Slices.Part, State> parts = new ConcurrentHashMap<>();
+    private final Map<Slices.Part, Currents> currents = new ConcurrentHashMap<>();
+    private @Nullable Currents whole;
 
     /**
      * What came out.
@@ -39,7 +50,11 @@ final class Validation {
         this.pack = pack;
         this.wish = wish;
         this.cured = wish instanceof Wish.Cure c ? target(c, before.findings()).severity() : Severity.FAULT;
-        this.currents = new Currents(before.house());
+        this.slices = new Slices(before.house());
+        this.local = Checks.withoutWide(pack);
+        this.isWide = wish instanceof Wish.Cure c
+                && !local.rules().containsKey(target(c, before.findings()).rule());
+        before.findings().forEach(f -> known.put(f.key(), f));
     }
 
     private static Finding target(Wish.Cure c, List<Finding> all) {
@@ -49,38 +64,68 @@ final class Validation {
                 .orElseThrow(() -> new IllegalArgumentException("not found in the house: " + c.finding()));
     }
 
-    Verdict of(House house, List<Move> moves) {
+    /** {@return the verdict by the whole house: nothing is proposed without} */
+    Verdict whole(House house, List<Move> moves) {
         State after = State.of(house, pack);
-        List<String> reasons = new ArrayList<>(Service.worse(before, after));
+        Verdict v = verdict(before, after, moves);
+        if (v.isReached && v.reasons.isEmpty()) {
+            synchronized (this) {
+                whole = whole == null ? new Currents(before.house()) : whole;
+            }
+            v.reasons.addAll(whole.added(house, moves));
+        }
+        return v;
+    }
+
+    /**
+     * {@return the verdict by the part of the house that the change can reach, without the checks that look at houses at large; by all
+     * of it where that is what can be reached}
+     */
+    Verdict part(House house, List<Move> moves) {
+        Slices.Part part = isWide ? null : slices.of(house);
+        if (part == null) {
+            return whole(house, moves);
+        }
+        State was = parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local));
+        Verdict v = verdict(was, State.of(Slices.cut(house, part), local), moves);
+        if (v.isReached && v.reasons.isEmpty()) {
+            v.reasons.addAll(currents.computeIfAbsent(part, p -> new Currents(was.house()))
+                    .added(v.after.house(), moves));
+        }
+        return v;
+    }
+
+    private Verdict verdict(State was, State after, List<Move> moves) {
+        List<String> reasons = new ArrayList<>(Service.worse(was, after));
         List<String> beside = new ArrayList<>();
         List<Finding> open = new ArrayList<>();
-        Comparison found = Renamed.compare(moves, before.findings(), after.findings());
+        Comparison found = Renamed.compare(moves, was.findings(), after.findings());
         for (Finding f : found.added()) {
-            judge(f, reasons, beside, open);
+            Finding same = known.get(f.key());
+            if (same == null || isWorse(new Comparison.Change(same, f))) {
+                judge(f, reasons, beside, open);
+            }
         }
         for (Comparison.Change c : found.changed()) {
             if (isWorse(c)) {
                 judge(c.after(), reasons, beside, open);
             }
         }
-        reasons.addAll(loops(after));
-        boolean isReached = isReached(after, found);
+        reasons.addAll(loops(was, after));
+        boolean isReached = isReached(was, after, found);
         if (!isReached && wish instanceof Wish.Cure c) {
             after.findings().stream().filter(f -> f.key().equals(c.finding())).forEach(open::add);
-        }
-        if (isReached && reasons.isEmpty()) {
-            reasons.addAll(currents.added(house, moves));
         }
         return new Verdict(after, isReached, reasons, beside, open);
     }
 
     /** Two poles made one breaker hide a loop of their neutrals from the checks; it stays a loop, and no cure of anything. */
-    private List<String> loops(State after) {
+    private List<String> loops(State was, State after) {
         boolean isAbout = wish instanceof Wish.Cure c && c.finding().startsWith("neutrals-joined/");
         return after.wiring().islands().stream()
                 .filter(i -> i.landings().size() > 1 && i.poles().size() > 1)
                 .filter(i -> isAbout
-                        || before.wiring().islands().stream()
+                        || was.wiring().islands().stream()
                                 .noneMatch(b ->
                                         b.landings().size() > 1 && b.poles().size() > 1 && b.id().equals(i.id())))
                 .map(i -> "The neutrals " + String.join(" and ", i.landings()) + " are joined: a loop.")
@@ -105,19 +150,19 @@ final class Validation {
     }
 
     /** A finding is cured when its rule finds nothing of that subject, nor of any load point that it was of. */
-    private boolean isReached(State after, Comparison found) {
+    private boolean isReached(State was, State after, Comparison found) {
         if (wish instanceof Wish.Cure c) {
-            Finding was = target(c, before.findings());
-            boolean isGone = found.cured().contains(was);
+            Finding target = target(c, before.findings());
+            boolean isGone = found.cured().stream().anyMatch(f -> f.key().equals(target.key()));
             return isGone
                     && found.added().stream()
-                            .noneMatch(f -> f.rule().equals(was.rule())
-                                    && f.outlets().stream().anyMatch(was.outlets()::contains));
+                            .noneMatch(f -> f.rule().equals(target.rule())
+                                    && f.outlets().stream().anyMatch(target.outlets()::contains));
         }
         Wish.Protect p = (Wish.Protect) wish;
         for (String id : p.points()) {
-            LoadPointWiring was = before.points().get(id);
-            LoadPointWiring is = was == null ? null : Service.now(after, was);
+            LoadPointWiring point = was.points().getOrDefault(id, before.points().get(id));
+            LoadPointWiring is = point == null ? null : was.points().containsKey(id) ? Service.now(after, point) : point;
             if (is == null || !Service.protections(is).contains(p.function())) {
                 return false;
             }
