@@ -78,7 +78,12 @@ final class ProposeCommand implements Callable<Integer> {
         @Option(
                 names = "--wish",
                 paramLabel = "WISH",
-                description = "ground-fault=LOADPOINT,... or arc-fault=LOADPOINT,...: protect these.")
+                description = {
+                    "ground-fault=LOADPOINT,... or arc-fault=LOADPOINT,...: protect these.",
+                    "free=LOADPOINT,...: have them rely on no ground-fault device further up.",
+                    "apart=LOADPOINT,LOADPOINT: circuits apart.",
+                    "put=DEVICE:KIND: another device in its place, all its terminals served."
+                })
         private @Nullable String wish;
 
         Wish get() {

@@ -178,6 +178,9 @@ public final class DraftFiles {
         } else if (move instanceof Move.RetireDevice m) {
             return new Tree().put("retire-device", m.device()).node();
         }
+        if (move instanceof Move.Label m) {
+            return new Tree().put("label", m.device()).put("says", m.words()).node();
+        }
         Move.Remark m = (Move.Remark) move;
         return new Tree()
                 .put("remark", m.wire())
@@ -207,6 +210,7 @@ public final class DraftFiles {
         all.put("retire-box", Set.of("retire-box"));
         all.put("add-device", Set.of("add-device", "in", "as"));
         all.put("retire-device", Set.of("retire-device"));
+        all.put("label", Set.of("label", "says"));
         all.put("remark", Set.of("remark", "of", "colour"));
         return all;
     }

@@ -70,6 +70,7 @@ final class MoveReader {
             case "retire-box" -> new Move.RetireBox(need(f, kind));
             case "add-device" -> device(f);
             case "retire-device" -> new Move.RetireDevice(need(f, kind));
+            case "label" -> new Move.Label(need(f, kind), need(f, "says"));
             default -> new Move.Remark(need(f, "of"), need(f, "remark"), need(f, "colour"));
         };
     }

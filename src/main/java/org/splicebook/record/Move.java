@@ -106,6 +106,9 @@ public sealed interface Move {
     /** A device is taken off its wires. What only its screws held parts. */
     record RetireDevice(String device) implements Move {}
 
+    /** Words are put on a device's face, beside those that are on it. */
+    record Label(String device, String words) implements Move {}
+
     /** A wire is marked with another colour, at both ends. */
     record Remark(String cable, String wire, String colour) implements Move {}
 }

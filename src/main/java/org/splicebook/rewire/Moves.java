@@ -80,6 +80,9 @@ public final class Moves {
             NewPanel.supply(b, m);
         } else if (move instanceof Move.Tie m) {
             tie(b, m);
+        } else if (move instanceof Move.Label m) {
+            Device d = b.device(m.device());
+            b.put(b.boxOf(d.name()).name(), Parts.withLabel(d, m.words()));
         } else if (move instanceof Move.Remark m) {
             remark(b, m);
         } else {

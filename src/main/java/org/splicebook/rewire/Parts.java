@@ -46,6 +46,21 @@ final class Parts {
                 d.name(), kind, d.rating(), tabs, unused, d.load(), d.watts(), d.label(), d.canopy(), d.about());
     }
 
+    static Device withLabel(Device d, String words) {
+        String label = d.label() == null || d.label().isBlank() ? words : d.label() + "; " + words;
+        return new Device(
+                d.name(),
+                d.kind(),
+                d.rating(),
+                d.tabs(),
+                d.unused(),
+                d.load(),
+                d.watts(),
+                label,
+                d.canopy(),
+                d.about());
+    }
+
     /** {@return whether a tab is in, as the file's reader understands a device} */
     static boolean isIn(Device d, String tab) {
         Boolean said = d.tabs().get(tab);

@@ -63,6 +63,8 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             return box(before, after, m.device());
         } else if (move instanceof Move.SwapLineAndLoad m) {
             return box(before, after, m.device());
+        } else if (move instanceof Move.Label m) {
+            return box(before, after, m.device());
         } else if (move instanceof Move.ChangeBreaker m) {
             return List.of(m.panel());
         } else if (move instanceof Move.ReplacePanel m) {
@@ -132,6 +134,8 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
                     + (terminals.isEmpty() ? "." : ": " + terminals + ".");
         } else if (move instanceof Move.SwapLineAndLoad m) {
             return "exchange what is on line and on load of " + m.device() + ".";
+        } else if (move instanceof Move.Label m) {
+            return "put the words \"" + m.words() + "\" on " + m.device() + ".";
         } else if (move instanceof Move.ChangeBreaker m) {
             String out = m.was().isEmpty() ? "" : "take out " + String.join(" and ", m.was());
             String in = m.is() == null ? "" : "put " + said(m.is()) + " in " + m.is().key();
@@ -229,6 +233,8 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             return all;
         } else if (move instanceof Move.Tie m && m.isOn()) {
             return List.of("handle tie");
+        } else if (move instanceof Move.Label m) {
+            return List.of("label: " + m.words());
         } else if (move instanceof Move.AddCable m) {
             return List.of("cable " + said(m.cable()));
         } else if (move instanceof Move.AddBox m) {

@@ -103,13 +103,17 @@ public final class Oracle {
      * @throws World.TooMany where it has too many positions or ways to try them one by one
      */
     static Facts facts(House house) {
-        Oracle o = new Oracle(house);
+        return facts(new Oracle(house), true);
+    }
+
+    /** {@return every relation of that house, where not asked for without those that tell what is lost with a thing} */
+    static Facts facts(Oracle o, boolean withRemovals) {
         Map<BitSet, List<Load>> together = new LinkedHashMap<>();
         for (Load l : o.net.loads) {
             together.computeIfAbsent(o.positions.levers(terminals(l)), x -> new ArrayList<>())
                     .add(l);
         }
-        together.forEach((levers, loads) -> o.loadPoints(loads, o.positions.of(levers)));
+        together.forEach((levers, loads) -> o.loadPoints(loads, o.positions.of(levers), withRemovals));
         o.wires();
         new Islands(o).find();
         return o.facts;
@@ -249,7 +253,7 @@ public final class Oracle {
     }
 
     /** Load points for which the same levers matter. */
-    private void loadPoints(List<Load> loads, List<World> worlds) {
+    private void loadPoints(List<Load> loads, List<World> worlds, boolean withRemovals) {
         List<Memo> memos = worlds.stream().map(w -> new Memo(w, List.of())).toList();
         List<List<Seen>> before = new ArrayList<>();
         for (Load l : loads) {
@@ -257,7 +261,9 @@ public final class Oracle {
             before.add(b);
             loadPoint(l, worlds, b);
         }
-        removals(loads, memos, before);
+        if (withRemovals) {
+            removals(loads, memos, before);
+        }
     }
 
     private void loadPoint(Load l, List<World> worlds, List<Seen> before) {

@@ -9,7 +9,7 @@ import org.splicebook.oracle.Netlist.Kind;
 import org.splicebook.oracle.Netlist.Vertex;
 
 /** The netlist in one position of every lever, with some vertices taken away. */
-final class World {
+public final class World {
     /** A lever whose links all conduct at once. */
     static final int ALL = -1;
     /** A lever whose links are all open. */

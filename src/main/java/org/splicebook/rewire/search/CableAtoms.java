@@ -1,8 +1,10 @@
 package org.splicebook.rewire.search;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
@@ -23,8 +25,11 @@ import org.splicebook.wiring.WireUse;
 final class CableAtoms {
     private final State state;
 
+    private final Map<String, List<WireUse.Use>> uses = new HashMap<>();
+
     CableAtoms(State state) {
         this.state = state;
+        state.wiring().wires().forEach(w -> uses.put(w.wire(), w.uses()));
     }
 
     /** {@return new cables to the box of a load point, from every other box where one circuit has its hot and its own neutral} */
@@ -110,12 +115,10 @@ final class CableAtoms {
     }
 
     private boolean does(String wire, Conductor what, @Nullable String pole) {
-        return state.wiring().wires().stream()
-                .filter(w -> w.wire().equals(wire))
-                .map(WireUse::uses)
-                .anyMatch(u -> u.size() == 1
-                        && u.get(0).conductor() == what
-                        && (pole == null || pole.equals(u.get(0).pole())));
+        List<WireUse.Use> u = uses.getOrDefault(wire, List.of());
+        return u.size() == 1
+                && u.get(0).conductor() == what
+                && (pole == null || pole.equals(u.get(0).pole()));
     }
 
     private @Nullable String size(String end) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.IntPredicate;
+import org.splicebook.answer.Nearest;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
@@ -40,6 +41,9 @@ public final class Search {
     /** A house with more wrong than before is given up: no second step will mend it. */
     private static final int STILL_OPEN = 2;
 
+    /** So many are judged at a time, on all processors. */
+    private static final int BATCH = 16;
+
     private final House house;
     private final Pack pack;
     private final Wish wish;
@@ -49,6 +53,14 @@ public final class Search {
     private final Map<Proposal, Integer> protections = new HashMap<>();
 
     private final List<Rejected> rejected = new ArrayList<>();
+    private final PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparing((Node n) -> n.cost.cables() > 0)
+            .thenComparing(Node::depth)
+            .thenComparing(Node::cost)
+            .thenComparing(Node::order));
+    private final Set<List<Object>> seen = new HashSet<>();
+    private int order;
+    private int looked;
+    private boolean exhausted = true;
 
     private record Node(List<Move> moves, Cost cost, int depth, int order, House house) {}
 
@@ -69,75 +81,111 @@ public final class Search {
     public static Result<Found> of(
             House house, Pack pack, Wish wish, Map<String, DeviceKind> kinds, int most, IntPredicate carryOn) {
         State before = State.of(house, pack);
-        List<String> known = wish instanceof Wish.Protect
-                ? List.copyOf(before.points().keySet())
-                : before.findings().stream().map(Finding::key).toList();
-        List<String> asked = wish instanceof Wish.Protect p ? p.points() : List.of(((Wish.Cure) wish).finding());
-        for (String a : asked) {
+        Set<String> known = new LinkedHashSet<>();
+        if (wish instanceof Wish.Cure) {
+            before.findings().forEach(f -> known.add(f.key()));
+        } else if (wish instanceof Wish.Put p) {
+            house.boxes().values().forEach(b -> known.addAll(b.devices().keySet()));
+            if (!kinds.containsKey(p.kind())) {
+                return unknown(p.kind(), "no kind of device", kinds.keySet());
+            }
+        } else {
+            known.addAll(before.points().keySet());
+        }
+        for (String a : wish.named()) {
             if (!known.contains(a)) {
-                return new Result.Failed<>(List.of(Problem.error(
-                        ProblemKind.NOT_FOUND,
-                        Where.field(wish instanceof Wish.Protect ? "wish" : "cure"),
-                        a + " is not in " + house.said() + ".",
-                        "One of: " + String.join(", ", known) + ".")));
+                return unknown(a, "not in " + house.said(), known);
             }
         }
         return Result.ok(new Search(house, pack, wish, kinds).run(before, most, carryOn));
     }
 
+    private static Result<Found> unknown(String name, String what, Set<String> known) {
+        return new Result.Failed<>(List.of(Problem.error(
+                ProblemKind.NOT_FOUND, Where.field("wish"), name + " is " + what + ".", Nearest.cure(name, known))));
+    }
+
     private Found run(State before, int most, IntPredicate carryOn) {
         Validation validation = new Validation(before, pack, wish);
-        PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparing((Node n) -> n.cost.cables() > 0)
-                .thenComparing(Node::depth)
-                .thenComparing(Node::cost)
-                .thenComparing(Node::order));
-        Set<List<Object>> seen = new HashSet<>();
-        int[] order = {0};
-        boolean exhausted = true;
-        expand(before, start(before), new Node(List.of(), Cost.of(house, house, List.of()), 0, 0, house), queue, order);
-        int looked = 0;
-        while (!queue.isEmpty()) {
-            Node n = queue.remove();
-            boolean isCable = n.cost.cables() > 0;
-            if (!proposals.isEmpty() && isCable && proposals.get(0).cost().cables() == 0) {
-                break;
+        expand(before, start(before), new Node(List.of(), Cost.of(house, house, List.of()), 0, 0, house));
+        boolean goesOn = true;
+        while (goesOn && looked < most) {
+            List<Node> batch = next(most);
+            goesOn = !batch.isEmpty() && carryOn.test(looked);
+            if (goesOn) {
+                List<Validation.Verdict> verdicts = batch.parallelStream()
+                        .map(n -> validation.part(n.house, n.moves))
+                        .toList();
+                for (int i = 0; i < batch.size(); i++) {
+                    look(batch.get(i), verdicts.get(i), before, validation);
+                }
+                looked += batch.size();
             }
-            if (!isCable && looked >= most / 2) {
-                exhausted = false;
-                continue;
-            }
-            if (looked >= most || !carryOn.test(looked)) {
-                exhausted = false;
-                break;
-            }
-            boolean isCheaper =
-                    n.depth == 1 || proposals.stream().noneMatch(p -> p.cost().compareTo(n.cost) <= 0);
-            if (!isCheaper
-                    || !seen.add(List.of(n.house.panels(), n.house.cables(), n.house.boxes()))
-                    || proposals.stream().anyMatch(p -> n.moves.containsAll(p.moves()))) {
-                continue;
-            }
-            looked++;
-            look(n, before, validation, queue, order);
         }
+        exhausted &= next(1).isEmpty();
         proposals.sort(Comparator.comparing(Proposal::cost).thenComparing(p -> -protections.getOrDefault(p, 0)));
         rejected.sort(Comparator.comparing((Rejected r) -> r.reasons().size()).thenComparing(Rejected::cost));
         return new Found(first(proposals), first(rejected), looked, exhausted);
+    }
+
+    /** The next few to be judged: of one depth, all with new cable or none. */
+    private List<Node> next(int most) {
+        List<Node> batch = new ArrayList<>();
+        while (!queue.isEmpty() && batch.size() < Math.min(BATCH, most)) {
+            Node n = queue.peek();
+            boolean isCable = n.cost.cables() > 0;
+            Node first = batch.isEmpty() ? n : batch.get(0);
+            if (first.depth != n.depth || first.cost.cables() != n.cost.cables()) {
+                break;
+            }
+            queue.remove();
+            if (isCable && proposals.stream().anyMatch(p -> p.cost().cables() == 0)) {
+                queue.clear();
+            } else if (!isCable && looked >= most / 2 && most > 1) {
+                exhausted = false;
+            } else if (isWorthALook(n) && seen.add(changed(n.house))) {
+                batch.add(n);
+            }
+        }
+        return batch;
+    }
+
+    /** Of one step, or cheaper than all that was found; and not more than one of those. */
+    private boolean isWorthALook(Node n) {
+        return (n.depth == 1 || proposals.stream().noneMatch(p -> p.cost().compareTo(n.cost) <= 0))
+                && proposals.stream().noneMatch(p -> n.moves.containsAll(p.moves()));
+    }
+
+    /** {@return what differs from the house, so that two ways to one change are told to be the same} */
+    private List<Object> changed(House after) {
+        List<Object> all = new ArrayList<>();
+        after.panels().values().stream()
+                .filter(p -> house.panels().get(p.name()) != p)
+                .forEach(all::add);
+        after.cables().values().stream()
+                .filter(c -> house.cables().get(c.name()) != c)
+                .forEach(all::add);
+        after.boxes().values().stream()
+                .filter(b -> house.boxes().get(b.name()) != b)
+                .forEach(all::add);
+        return all;
     }
 
     private static <T> List<T> first(List<T> all) {
         return all.subList(0, Math.min(TOLD, all.size()));
     }
 
-    private void look(Node n, State before, Validation validation, PriorityQueue<Node> queue, int[] order) {
-        Validation.Verdict v = validation.part(n.house, n.moves);
-        if (v.isReached() && v.reasons().isEmpty()) {
-            v = validation.whole(n.house, n.moves);
+    private void look(Node n, Validation.Verdict part, State before, Validation validation) {
+        if (!isWorthALook(n)) {
+            return;
         }
-        List<String> steps = Worklist.of(house, n.house, n.moves).steps();
+        Validation.Verdict v = part.isReached() && part.reasons().isEmpty() ? validation.whole(n.house, n.moves) : part;
         if (v.isReached() && v.reasons().isEmpty()) {
             Proposal p = new Proposal(
-                    n.moves, n.cost.withMoved(Service.moved(before, v.after(), n.moves)), steps, v.beside());
+                    n.moves,
+                    n.cost.withMoved(Service.moved(before, v.after(), n.moves)),
+                    Worklist.of(house, n.house, n.moves).steps(),
+                    v.beside());
             proposals.add(p);
             // Who wishes for one protection is not given more than that for the asking.
             if (wish instanceof Wish.Cure) {
@@ -150,22 +198,32 @@ public final class Search {
             return;
         }
         if (v.isReached()) {
-            rejected.add(new Rejected(n.cost, steps, v.reasons()));
+            rejected.add(
+                    new Rejected(n.cost, Worklist.of(house, n.house, n.moves).steps(), v.reasons()));
         }
         if (n.depth < DEPTH && n.cost.cables() == 0 && v.reasons().size() <= STILL_OPEN) {
-            expand(v.after(), about(v.after(), v.open()), n, queue, order);
+            Set<String> about = about(v.after(), v.open());
+            if (!(wish instanceof Wish.Cure)) {
+                about.addAll(start(before));
+            }
+            expand(v.after(), about, n);
         }
     }
 
     /** The load points that it is about. */
     private Set<String> start(State before) {
-        return wish instanceof Wish.Protect p
-                ? new LinkedHashSet<>(p.points())
-                : about(
-                        before,
-                        before.findings().stream()
-                                .filter(f -> f.key().equals(((Wish.Cure) wish).finding()))
-                                .toList());
+        if (wish instanceof Wish.Cure c) {
+            return about(
+                    before,
+                    before.findings().stream()
+                            .filter(f -> f.key().equals(c.finding()))
+                            .toList());
+        }
+        Set<String> all = new LinkedHashSet<>(wish.named());
+        house.boxes().values().stream()
+                .filter(b -> wish.named().stream().anyMatch(b.devices()::containsKey))
+                .forEach(b -> all.add(b.name()));
+        return all;
     }
 
     /** The load points and boxes that findings are about. */
@@ -185,7 +243,7 @@ public final class Search {
         return all;
     }
 
-    private void expand(State state, Set<String> about, Node n, PriorityQueue<Node> queue, int[] order) {
+    private void expand(State state, Set<String> about, Node n) {
         Set<String> boxes = new LinkedHashSet<>(about);
         Set<String> breakers = new LinkedHashSet<>(about);
         List<LoadPointWiring> points = new ArrayList<>();
@@ -211,11 +269,16 @@ public final class Search {
                         })));
         WireAtoms wires = new WireAtoms(state);
         PartAtoms parts = new PartAtoms(state, kinds);
+        FaceAtoms faces = new FaceAtoms(state, kinds);
         List<List<Move>> atoms = new ArrayList<>(parts.breakers(breakers));
+        if (wish instanceof Wish.Put p) {
+            atoms.addAll(faces.put(p));
+        }
         for (String name : boxes) {
             Box box = state.house().boxes().get(name);
             if (box != null) {
                 atoms.addAll(parts.devices(box));
+                atoms.addAll(faces.in(box));
             }
             if (box != null || state.house().panels().containsKey(name)) {
                 atoms.addAll(wires.in(name));
@@ -230,8 +293,8 @@ public final class Search {
             if (made.isOk() && !made.get().equals(n.house)) {
                 List<Move> all = new ArrayList<>(n.moves);
                 all.addAll(atom);
-                queue.add(new Node(
-                        List.copyOf(all), Cost.of(house, made.get(), all), n.depth + 1, order[0]++, made.get()));
+                queue.add(
+                        new Node(List.copyOf(all), Cost.of(house, made.get(), all), n.depth + 1, order++, made.get()));
             }
         }
     }

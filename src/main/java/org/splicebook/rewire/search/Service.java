@@ -10,6 +10,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Box;
+import org.splicebook.record.Device;
+import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Move;
 import org.splicebook.record.Protection;
 import org.splicebook.wiring.Conductor;
@@ -24,8 +27,12 @@ import org.splicebook.wiring.Sureness;
 final class Service {
     private Service() {}
 
-    /** {@return what is worse, in words; nothing where all is as before or better} */
-    static List<String> worse(State before, State after) {
+    /**
+     * {@return what is worse, in words; nothing where all is as before or better}
+     *
+     * @param waived load points that may lose their ground-fault protection
+     */
+    static List<String> worse(State before, State after, List<String> waived) {
         List<String> all = new ArrayList<>();
         for (LoadPointWiring was : before.points().values()) {
             LoadPointWiring is = now(after, was);
@@ -45,10 +52,41 @@ final class Service {
             }
             Set<Protection> lost = protections(was);
             lost.removeAll(protections(is));
+            if (waived.contains(was.id())) {
+                lost.remove(Protection.GROUND_FAULT);
+            }
             lost.forEach(p -> all.add(was.id() + " loses its protection: "
                     + p.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + "."));
         }
+        for (LoadPointWiring is : after.points().values()) {
+            Set<String> was = hotNeutrals(before, before.points().get(is.id()));
+            hotNeutrals(after, is).stream()
+                    .filter(t -> !was.contains(t))
+                    .forEach(t -> all.add("A hot comes on " + t + ", which is made for the neutral."));
+        }
         return all;
+    }
+
+    /** Terminals made for the neutral on which a hot is, or may be. */
+    private static Set<String> hotNeutrals(State state, @Nullable LoadPointWiring l) {
+        Set<String> all = new TreeSet<>();
+        if (l != null) {
+            l.feeds().stream()
+                    .filter(f -> f.sureness() != Sureness.MAY && isForNeutral(state, l, f.terminal()))
+                    .forEach(f -> all.add(f.terminal()));
+        }
+        return all;
+    }
+
+    private static boolean isForNeutral(State state, LoadPointWiring l, String terminal) {
+        Box box = state.house().boxes().get(l.box());
+        Device d = box == null ? null : box.devices().get(l.device());
+        return d != null
+                && terminal.length() > d.name().length()
+                && d.kind()
+                        .findTerminal(terminal.substring(d.name().length() + 1))
+                        .filter(t -> t.role() == DeviceKind.Role.NEUTRAL)
+                        .isPresent();
     }
 
     /** The same load point: halves of a duplex become the one load point of what takes its place. */
@@ -78,6 +116,20 @@ final class Service {
             moved += !a.isEmpty() && !a.equals(b) ? 1 : 0;
         }
         return moved;
+    }
+
+    /** {@return whether it is fed and comes back over a neutral, or over its other hot where it has no terminal for a neutral} */
+    static boolean isServed(State state, LoadPointWiring l) {
+        Set<String> fed = new TreeSet<>();
+        l.feeds().stream().filter(f -> f.sureness() != Sureness.MAY).forEach(f -> fed.add(f.terminal()));
+        Box box = state.house().boxes().get(l.box());
+        Device d = box == null ? null : box.devices().get(l.device());
+        boolean hasNeutral =
+                d == null || d.kind().terminals().stream().anyMatch(t -> t.role() == DeviceKind.Role.NEUTRAL);
+        return !fed.isEmpty()
+                && (fed.size() > 1 && !hasNeutral
+                        || l.returns().stream()
+                                .anyMatch(r -> r.over() == Conductor.NEUTRAL && r.sureness() == Sureness.MUST));
     }
 
     private static boolean has(List<Return> all, Conductor over) {

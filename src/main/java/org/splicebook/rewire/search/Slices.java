@@ -63,7 +63,9 @@ final class Slices {
         base.panels().values().forEach(p -> {
             panel(p, links);
             if (!base.isComplete(p, Complete.LANDINGS) || !base.isComplete(p, Complete.BREAKERS)) {
-                p.breakers().values().forEach(b -> b.spaces().forEach(s -> links.join("p:" + p.name() + "." + s, OPEN)));
+                p.breakers()
+                        .values()
+                        .forEach(b -> b.spaces().forEach(s -> links.join("p:" + p.name() + "." + s, OPEN)));
             }
         });
         base.boxes().values().forEach(b -> box(base, b, links));
@@ -89,7 +91,10 @@ final class Slices {
         for (Panel p : base.panels().values()) {
             Set<String> keys = new HashSet<>();
             p.exclusive().forEach(keys::addAll);
-            p.buses().values().stream().map(SubBus::fedBy).filter(Objects::nonNull).forEach(keys::add);
+            p.buses().values().stream()
+                    .map(SubBus::fedBy)
+                    .filter(Objects::nonNull)
+                    .forEach(keys::add);
             p.breakers().values().stream()
                     .filter(b -> keys.contains(b.key()))
                     .forEach(b -> b.spaces().forEach(s -> feeders.add("p:" + p.name() + "." + s)));

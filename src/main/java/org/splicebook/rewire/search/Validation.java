@@ -2,12 +2,15 @@ package org.splicebook.rewire.search;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
+import org.splicebook.record.Protection;
 import org.splicebook.rewire.Renamed;
 import org.splicebook.rules.Certainty;
 import org.splicebook.rules.Checks;
@@ -16,6 +19,7 @@ import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Severity;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.ThingKind;
 
 /**
  * Judges a house after a change as a whole: what is wanted is reached; every load is served as before or better; nothing new is found
@@ -96,7 +100,7 @@ final class Validation {
     }
 
     private Verdict verdict(State was, State after, List<Move> moves) {
-        List<String> reasons = new ArrayList<>(Service.worse(was, after));
+        List<String> reasons = new ArrayList<>(Service.worse(was, after, waived()));
         List<String> beside = new ArrayList<>();
         List<Finding> open = new ArrayList<>();
         Comparison found = Renamed.compare(moves, was.findings(), after.findings());
@@ -119,6 +123,11 @@ final class Validation {
         return new Verdict(after, isReached, reasons, beside, open);
     }
 
+    /** Load points whose ground-fault protection is given up because that is what is wished for. */
+    private List<String> waived() {
+        return wish instanceof Wish.Free f ? f.points() : List.of();
+    }
+
     /** Two poles made one breaker hide a loop of their neutrals from the checks; it stays a loop, and no cure of anything. */
     private List<String> loops(State was, State after) {
         boolean isAbout = wish instanceof Wish.Cure c && c.finding().startsWith("neutrals-joined/");
@@ -133,7 +142,10 @@ final class Validation {
     }
 
     private void judge(Finding f, List<String> reasons, List<String> beside, List<Finding> open) {
-        boolean isBad = f.severity() != Severity.ADVICE || f.severity().compareTo(cured) <= 0;
+        // What a check asks of the house at large, a test of a new device for one, is for after the work.
+        boolean isForLater = f.certainty() == Certainty.ASKED && f.subject().equals("house");
+        boolean isBad =
+                !isForLater && (f.severity() != Severity.ADVICE || f.severity().compareTo(cured) <= 0);
         String said = f.severity().word()
                 + (f.certainty() == Certainty.FOUND ? "" : ", " + f.certainty().word()) + ": " + f.title() + ", "
                 + f.subject() + ". " + f.said();
@@ -159,14 +171,59 @@ final class Validation {
                             .noneMatch(f -> f.rule().equals(target.rule())
                                     && f.outlets().stream().anyMatch(target.outlets()::contains));
         }
-        Wish.Protect p = (Wish.Protect) wish;
-        for (String id : p.points()) {
-            LoadPointWiring point = was.points().getOrDefault(id, before.points().get(id));
-            LoadPointWiring is = point == null ? null : was.points().containsKey(id) ? Service.now(after, point) : point;
-            if (is == null || !Service.protections(is).contains(p.function())) {
+        if (wish instanceof Wish.Put p) {
+            return isPut(after, p);
+        }
+        List<LoadPointWiring> points = new ArrayList<>();
+        for (String id : wish.named()) {
+            LoadPointWiring point =
+                    was.points().getOrDefault(id, before.points().get(id));
+            LoadPointWiring is =
+                    point == null ? null : was.points().containsKey(id) ? Service.now(after, point) : point;
+            if (is == null) {
+                return false;
+            }
+            points.add(is);
+        }
+        if (wish instanceof Wish.Protect p) {
+            return points.stream().allMatch(l -> Service.protections(l).contains(p.function()));
+        } else if (wish instanceof Wish.Free) {
+            return points.stream().allMatch(Validation::isFree);
+        }
+        return areApart(after, points);
+    }
+
+    /** No ground-fault device but its own may cut it off. */
+    private static boolean isFree(LoadPointWiring l) {
+        return l.protections().stream()
+                .noneMatch(p -> p.function() == Protection.GROUND_FAULT
+                        && p.by().kind() == ThingKind.DEVICE
+                        && !p.by().name().equals(l.device()));
+    }
+
+    private static boolean areApart(State after, List<LoadPointWiring> points) {
+        Set<String> seen = new HashSet<>();
+        for (LoadPointWiring l : points) {
+            Set<String> its = new HashSet<>();
+            l.feeds().forEach(f -> its.add(f.breaker()));
+            after.wiring().islands().stream()
+                    .filter(i -> i.loadPoints().contains(l.id()))
+                    .forEach(i -> its.add("island " + i.id()));
+            if (its.isEmpty() || its.stream().anyMatch(x -> !seen.add(x))) {
                 return false;
             }
         }
         return true;
+    }
+
+    /** It is there, and what it draws for itself has a hot and its own neutral for certain. */
+    private static boolean isPut(State after, Wish.Put p) {
+        boolean isThere = after.house().boxes().values().stream()
+                .flatMap(b -> b.devices().values().stream())
+                .anyMatch(d -> d.name().equals(p.device()) && d.kind().name().equals(p.kind()));
+        return isThere
+                && after.points().values().stream()
+                        .filter(l -> l.device().equals(p.device()))
+                        .allMatch(l -> Service.isServed(after, l));
     }
 }

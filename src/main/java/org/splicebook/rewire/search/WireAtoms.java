@@ -6,11 +6,14 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import org.splicebook.record.Cable;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Move;
 import org.splicebook.record.Ref;
+import org.splicebook.record.Wire;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.WireUse;
 
@@ -128,6 +131,7 @@ final class WireAtoms {
             }
             split(box, from, all);
         }
+        loose(box, all);
         return all;
     }
 
@@ -146,6 +150,36 @@ final class WireAtoms {
             }
             if (part.size() > 1 && part.size() < movable.size() - 1) {
                 all.add(List.of(new Move.Splice(box, part, null)));
+            }
+        }
+    }
+
+    /** {@return the ways over idle wires from a terminal to a neutral in another box} */
+    List<List<Move>> routesOfNeutral(String box, String terminal) {
+        List<List<Move>> all = new ArrayList<>();
+        follow(box, terminal, Set.of(Conductor.NEUTRAL), List.of(), Set.of(box), all);
+        return all;
+    }
+
+    /** Ends that no joint names: each to every joint of its box that is not ground. */
+    private void loose(String box, List<List<Move>> all) {
+        for (Cable c : state.house().cables().values()) {
+            boolean isOnce =
+                    !Objects.equals(c.ends().get(0).boxOrNull(), c.ends().get(1).boxOrNull());
+            boolean isHere = c.ends().stream().anyMatch(e -> box.equals(e.boxOrNull()));
+            for (Wire w : isHere && isOnce ? c.wires() : List.<Wire>of()) {
+                String end = c.name() + "." + w.name();
+                boolean isBare = w.metal() || w.colour().equals("bare");
+                if (!isBare && !isJoined(box, end)) {
+                    for (Joint j : joints(box)) {
+                        boolean isItself = j.members().size() == 1
+                                && j.members().get(0).said().equals(end);
+                        if (!isItself && !does(j).contains(Conductor.GROUND)) {
+                            all.add(List.of(
+                                    new Move.Shift(box, end, j.members().get(0).said())));
+                        }
+                    }
+                }
             }
         }
     }

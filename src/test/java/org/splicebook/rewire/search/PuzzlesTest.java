@@ -29,8 +29,7 @@ class PuzzlesTest {
     @CsvFileSource(
             resources = "/org/splicebook/rewire/puzzles/puzzles.csv",
             delimiter = '|',
-            useHeadersInDisplayName = true,
-            numLinesToSkip = 1)
+            useHeadersInDisplayName = true)
     void theBestIsFirst(String file, String wanted, String cost, String steps, String why) throws IOException {
         House house = read(file);
         Found found = Search.of(house, PACK, wish(house, wanted), Kinds.standard(), 2000, looked -> true)
