@@ -48,7 +48,7 @@ final class FaceAtoms {
                 .orElse(null);
         Device was = box == null ? null : box.devices().get(wish.device());
         List<List<Move>> all = new ArrayList<>();
-        if (kind == null || was == null || was.kind().equals(kind)) {
+        if (kind == null || box == null || was == null || was.kind().equals(kind)) {
             return all;
         }
         Move swap = new Move.ChangeKind(was.name(), kind, Map.of());

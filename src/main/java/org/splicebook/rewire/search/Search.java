@@ -160,13 +160,13 @@ public final class Search {
     private List<Object> changed(House after) {
         List<Object> all = new ArrayList<>();
         after.panels().values().stream()
-                .filter(p -> house.panels().get(p.name()) != p)
+                .filter(p -> !p.equals(house.panels().get(p.name())))
                 .forEach(all::add);
         after.cables().values().stream()
-                .filter(c -> house.cables().get(c.name()) != c)
+                .filter(c -> !c.equals(house.cables().get(c.name())))
                 .forEach(all::add);
         after.boxes().values().stream()
-                .filter(b -> house.boxes().get(b.name()) != b)
+                .filter(b -> !b.equals(house.boxes().get(b.name())))
                 .forEach(all::add);
         return all;
     }

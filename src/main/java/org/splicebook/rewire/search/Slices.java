@@ -190,7 +190,7 @@ final class Slices {
         Links more = new Links();
         for (Cable c : after.cables().values()) {
             Cable was = base.cables().get(c.name());
-            if (was != c) {
+            if (!c.equals(was)) {
                 touched.add("c:" + c.name());
                 cable(after, c, more);
             }
@@ -199,7 +199,7 @@ final class Slices {
                 .filter(k -> !after.cables().containsKey(k))
                 .forEach(k -> touched.add("c:" + k));
         for (Box b : after.boxes().values()) {
-            if (base.boxes().get(b.name()) != b) {
+            if (!b.equals(base.boxes().get(b.name()))) {
                 touched.add("b:" + b.name());
                 box(after, b, more);
             }
@@ -209,10 +209,10 @@ final class Slices {
                 .forEach(k -> touched.add("b:" + k));
         for (Panel p : after.panels().values()) {
             Panel was = Objects.requireNonNull(base.panels().get(p.name()), p.name());
-            if (p != was && !panels(was, p, touched)) {
-                return null;
-            }
-            if (p != was) {
+            if (!p.equals(was)) {
+                if (!panels(was, p, touched)) {
+                    return null;
+                }
                 panel(p, more);
             }
         }
@@ -247,13 +247,15 @@ final class Slices {
         String in = "p:" + was.name() + ".";
         Set<Joint> same = new HashSet<>(was.joints());
         same.retainAll(new HashSet<>(is.joints()));
-        for (Panel p : List.of(was, is)) {
+        List<Panel> both = List.of(was, is);
+        for (int i = 0; i < 2; i++) {
+            Panel p = both.get(i);
             for (Joint j : p.joints()) {
                 if (!same.contains(j)) {
                     cables(j).forEach(k -> touched.add("c:" + k));
                 }
             }
-            Panel other = p == was ? is : was;
+            Panel other = both.get(1 - i);
             for (Breaker b : p.breakers().values()) {
                 if (!b.equals(other.breakers().get(b.key()))) {
                     b.spaces().forEach(s -> touched.add(in + s));
