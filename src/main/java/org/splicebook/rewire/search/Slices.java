@@ -186,6 +186,10 @@ final class Slices {
     /** {@return the part that what differs in another state of the house can reach; null where that is all of it, as with a feeder} */
     @Nullable
     Part of(House after) {
+        if (!after.panels().keySet().equals(base.panels().keySet())
+                || !after.sources().equals(base.sources())) {
+            return null;
+        }
         Set<String> touched = new TreeSet<>();
         Links more = new Links();
         for (Cable c : after.cables().values()) {
