@@ -6,6 +6,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.House;
@@ -18,8 +19,11 @@ import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Severity;
+import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.ThingKind;
+import org.splicebook.wiring.WireUse;
 
 /**
  * Judges a house after a change as a whole: what is wanted is reached; every load is served as before or better; nothing new is found
@@ -116,11 +120,28 @@ final class Validation {
             }
         }
         reasons.addAll(loops(was, after));
+        Set<String> shorted = shorts(was);
+        shorts(after).stream()
+                .filter(w -> !shorted.contains(w))
+                .forEach(w -> reasons.add(w + " would be hot and neutral at once: a short."));
         boolean isReached = isReached(was, after, found);
         if (!isReached && wish instanceof Wish.Cure c) {
             after.findings().stream().filter(f -> f.key().equals(c.finding())).forEach(open::add);
         }
         return new Verdict(after, isReached, reasons, beside, open);
+    }
+
+    /** Wires that are a hot and a neutral in every position. */
+    private static Set<String> shorts(State state) {
+        Set<String> all = new TreeSet<>();
+        state.wiring().wires().stream()
+                .filter(w -> isSurely(w, Conductor.HOT) && isSurely(w, Conductor.NEUTRAL))
+                .forEach(w -> all.add(w.wire()));
+        return all;
+    }
+
+    private static boolean isSurely(WireUse w, Conductor what) {
+        return w.uses().stream().anyMatch(u -> u.conductor() == what && u.sureness() == Sureness.MUST);
     }
 
     /** Load points whose ground-fault protection is given up because that is what is wished for. */

@@ -37,7 +37,7 @@ class ProposalsHoldTest {
 
     @Test
     void everyProposalHolds() {
-        int[] some = {1, 6, 10, 12, 27, 30, 32};
+        int[] some = {1, 10, 30};
         List<String> wrong = new ArrayList<>();
         Tally all = new Tally(0, 0, 0);
         for (int seed : some) {

@@ -13,7 +13,6 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.Kinds;
 import org.splicebook.record.House;
-import org.splicebook.record.Protection;
 import org.splicebook.rewire.Moves;
 import org.splicebook.rules.Checks;
 import org.splicebook.rules.Finding;
@@ -68,12 +67,7 @@ class PuzzlesTest {
     }
 
     private static Wish wish(House house, String wanted) {
-        int eq = wanted.indexOf('=');
-        return eq < 0
-                ? new Wish.Cure(finding(house, wanted))
-                : new Wish.Protect(
-                        Protection.GROUND_FAULT,
-                        List.of(wanted.substring(eq + 1).split(",")));
+        return wanted.contains("=") ? Wish.parse(wanted).get() : new Wish.Cure(finding(house, wanted));
     }
 
     private static String finding(House house, String rule) {

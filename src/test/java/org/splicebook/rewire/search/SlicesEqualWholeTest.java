@@ -38,9 +38,9 @@ class SlicesEqualWholeTest {
 
     @Test
     void aPartTellsWhatTheWholeTells() {
-        Compared c = compare(sample(), 40, 1)
-                .plus(compare(RandomHouses.house(3, Shape.SMALL), 20, 3))
-                .plus(compare(FaultyHouses.of(5).house(), 20, 5));
+        Compared c = compare(sample(), 12, 1)
+                .plus(compare(RandomHouses.house(3, Shape.SMALL), 10, 3))
+                .plus(compare(FaultyHouses.of(5).house(), 10, 5));
         assertThat(c.differences()).isEmpty();
         assertThat(c.whole()).isLessThan(c.moves() / 2);
     }
