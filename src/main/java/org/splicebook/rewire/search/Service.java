@@ -127,7 +127,7 @@ final class Service {
         boolean hasNeutral =
                 d == null || d.kind().terminals().stream().anyMatch(t -> t.role() == DeviceKind.Role.NEUTRAL);
         return !fed.isEmpty()
-                && (fed.size() > 1 && !hasNeutral
+                && ((fed.size() > 1 && !hasNeutral)
                         || l.returns().stream()
                                 .anyMatch(r -> r.over() == Conductor.NEUTRAL && r.sureness() == Sureness.MUST));
     }

@@ -72,7 +72,7 @@ class PuzzlesTest {
 
     private static String finding(House house, String rule) {
         return Checks.of(house, PACK).stream()
-                .filter(f -> f.rule().equals(rule))
+                .filter(f -> f.rule().equals(rule) || f.key().equals(rule))
                 .map(Finding::key)
                 .findFirst()
                 .orElseThrow();
