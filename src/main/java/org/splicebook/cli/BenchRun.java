@@ -30,6 +30,7 @@ final class BenchRun {
         START,
         FILE,
         QUESTIONS,
+        PAGES,
         COPIES
     }
 
@@ -122,14 +123,32 @@ final class BenchRun {
                 storeFile(store, stored.number());
             }
             URI url = URI.create(server.url());
-            if (amount.parts().contains(Part.QUESTIONS) || amount.parts().contains(Part.COPIES)) {
+            boolean hasPages = amount.parts().contains(Part.PAGES);
+            boolean hasCopies = amount.parts().contains(Part.COPIES);
+            boolean hasQuestions = amount.parts().contains(Part.QUESTIONS) || (hasCopies && !hasPages);
+            if (hasQuestions) {
                 questions(store, url, 1);
             }
-            if (amount.parts().contains(Part.COPIES)) {
+            if (hasPages) {
+                store.put(BenchPages.large(), 0, "bench", "to be measured").get();
+                pages(url, 1);
+            }
+            if (hasCopies) {
                 copies(store);
-                questions(store, url, amount.copies());
+                if (hasQuestions) {
+                    questions(store, url, amount.copies());
+                }
+                if (hasPages) {
+                    pages(url, amount.copies());
+                }
             }
         }
+    }
+
+    private void pages(URI url, int houses) {
+        say("Opening pages among " + houses + (houses == 1 ? " house ..." : " houses ..."));
+        new BenchPages(report, HttpClient.newHttpClient(), url, amount.calls(), amount.seconds())
+                .measure(sample.id(), houses, true);
     }
 
     private void storeFile(HouseStore store, long first) {

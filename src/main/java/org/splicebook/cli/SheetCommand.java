@@ -12,7 +12,7 @@ import picocli.CommandLine.Parameters;
         name = "sheet",
         description = {
             "Makes a sheet to print, as PDF:",
-            "directory [PANEL], for a panel's door; shut-off BOX, with boxes to tick; card [BOX], its drawing and a tag; labels, for"
+            "directory [PANEL], for a panel's door; strips [PANEL], a label for each space; shut-off BOX, with boxes to tick; card [BOX], its drawing and a tag; labels, for"
                     + " receptacles; readings, to write on; emergency, which throws; record [NAME], the whole record and who hands it over."
         })
 final class SheetCommand implements Callable<Integer> {

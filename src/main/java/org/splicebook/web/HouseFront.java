@@ -101,6 +101,7 @@ final class HouseFront {
     private List<Link> sheets() {
         return List.of(
                 paths.sheet("directory", "", "Panel directories"),
+                paths.sheet("strips", "", "Labels for the spaces of panels"),
                 paths.sheet("emergency", "", "Emergency: which throws"),
                 paths.sheet("card", "", "Cards and tags of all boxes"),
                 paths.sheet("labels", "", "Labels for receptacles"),

@@ -19,6 +19,7 @@ public final class SheetPdf {
     static final String FACE = "sheet";
 
     private static final String FILE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
+    private static final String BOLD = "/liberation/LiberationSans-Bold.ttf";
 
     static {
         XRLog.setLoggingEnabled(false);
@@ -35,7 +36,7 @@ public final class SheetPdf {
         try (SvgOnPaper drawings = new SvgOnPaper()) {
             new PdfRendererBuilder()
                     .useFont(SheetPdf::face, FACE, 400, FontStyle.NORMAL, true)
-                    .useFont(SheetPdf::face, FACE, 700, FontStyle.NORMAL, true)
+                    .useFont(SheetPdf::bold, FACE, 700, FontStyle.NORMAL, true)
                     .useSVGDrawer(drawings)
                     .useUriResolver((base, uri) -> null)
                     .withProducer("Splicebook")
@@ -50,5 +51,9 @@ public final class SheetPdf {
 
     private static InputStream face() {
         return Objects.requireNonNull(PDDocument.class.getResourceAsStream(FILE), FILE);
+    }
+
+    private static InputStream bold() {
+        return Objects.requireNonNull(SheetPdf.class.getResourceAsStream(BOLD), BOLD);
     }
 }

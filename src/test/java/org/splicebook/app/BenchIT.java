@@ -33,7 +33,9 @@ class BenchIT {
         assertThat(report.path("skipped")).isEmpty();
         assertThat(report.path("figures").findValuesAsText("what"))
                 .anyMatch(w -> w.startsWith("cold start"))
-                .anyMatch(w -> w.startsWith("house file to stored"));
+                .anyMatch(w -> w.startsWith("house file to stored"))
+                .anyMatch(w -> w.startsWith("house page, 300 load points: "))
+                .anyMatch(w -> w.startsWith("search, sample house, among 2 houses: "));
         for (int houses = 1; houses <= 2; houses++) {
             assertThat(asked(report, houses)).containsAll(files()).contains("shut-off", "still-live");
         }

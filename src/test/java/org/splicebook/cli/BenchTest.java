@@ -80,4 +80,11 @@ class BenchTest {
         assertThat(program.run("bench", "--copies", "1")).isEqualTo(2);
         assertThat(program.run("bench", "--only", "wibble")).isEqualTo(2);
     }
+
+    @Test
+    void houseOfPagesHasThreeHundredLoadPointsThatAreFed() {
+        assertThat(org.splicebook.wiring.Derivation.derive(BenchPages.large()).loadPoints())
+                .hasSize(300)
+                .allMatch(l -> l.feeds().size() == 1);
+    }
 }

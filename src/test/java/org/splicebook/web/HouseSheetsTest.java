@@ -74,6 +74,7 @@ class HouseSheetsTest {
     @ParameterizedTest
     @CsvSource({
         "directory,",
+        "strips,",
         "shut-off,box",
         "card,box",
         "labels,",
@@ -115,6 +116,30 @@ class HouseSheetsTest {
                 pages.add(dense(text(d, n, n)));
             }
             directory.lines().forEach(l -> assertThat(pages).as(l.spaces()).anyMatch(p -> p.contains(dense(l.said()))));
+        }
+    }
+
+    @Test
+    void everySpaceHasALabelOfItsOwnAndItsNumberIsBold() throws IOException {
+        String panel = HOUSE.panels().keySet().iterator().next();
+        try (PDDocument d = sheet("strips", panel, "a4")) {
+            String text = dense(text(d, 1, d.getNumberOfPages()));
+            PanelDirectory.of(WIRING, panel)
+                    .lines()
+                    .forEach(l -> assertThat(text)
+                            .contains(dense(l.rating().isEmpty() ? l.spaces() : l.spaces() + ", " + l.rating())
+                                    + dense(l.said())));
+            List<String> faces = new java.util.ArrayList<>();
+            PDFTextStripper s = new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(org.apache.pdfbox.text.TextPosition t) {
+                    if (t.getFontSizeInPt() > 12.5) {
+                        faces.add(t.getFont().getName());
+                    }
+                }
+            };
+            s.getText(d);
+            assertThat(faces).isNotEmpty().allMatch(f -> f.contains("Bold"));
         }
     }
 
@@ -163,7 +188,7 @@ class HouseSheetsTest {
 
     /** Letters beyond the edge of the paper are read back as if they were there, so where they stand is asked. */
     @ParameterizedTest
-    @CsvSource({"directory,", "shut-off,box", "card,", "labels,", "readings,", "emergency,", "record,"})
+    @CsvSource({"directory,", "strips,", "shut-off,box", "card,", "labels,", "readings,", "emergency,", "record,"})
     void noWordRunsOffThePaperOrIntoItsMargins(String kind, String of) throws IOException {
         try (PDDocument d = sheet(kind, of == null ? "" : BOX, "a4")) {
             List<String> cut = new java.util.ArrayList<>();

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 /** What can be printed. */
 public enum SheetKind {
     DIRECTORY("a panel; empty for all", "the directory for a panel's door"),
+    STRIPS("a panel; empty for all", "labels to cut out, one for each space of a panel"),
     SHUT_OFF("a box or a panel", "what must be off, locked and tested before a box is opened, with boxes to tick"),
     CARD("a box; empty for all", "a card for each box: its drawing, its wires, and a tag with a code"),
     LABELS("nothing", "what a code asks to be marked on protected and on ungrounded receptacles, to cut out"),

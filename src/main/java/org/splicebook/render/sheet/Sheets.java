@@ -23,6 +23,7 @@ import org.splicebook.render.drawing.DrawingKind;
 import org.splicebook.render.drawing.Drawings;
 import org.splicebook.render.sheet.Sheet.Block;
 import org.splicebook.render.sheet.Sheet.Grid;
+import org.splicebook.render.sheet.Sheet.Label;
 import org.splicebook.render.sheet.Sheet.NewPage;
 import org.splicebook.render.sheet.Sheet.Picture;
 import org.splicebook.render.sheet.Sheet.Tag;
@@ -52,6 +53,7 @@ public final class Sheets {
         Sheets s = new Sheets(source);
         return switch (kind) {
             case DIRECTORY -> s.directory(of);
+            case STRIPS -> s.strips(of);
             case SHUT_OFF -> s.shutOff(of);
             case CARD -> s.cards(of);
             case LABELS ->
@@ -87,6 +89,23 @@ public final class Sheets {
             throw noSuch("panel", panel, List.copyOf(house.panels().keySet()));
         }
         return sheet("Panel directory", feedsBasis(), directories(panel), Leads.TO_A_SWITCH);
+    }
+
+    /** A label for each space, to be cut out and put beside its breaker. */
+    private Sheet strips(String panel) {
+        if (!panel.isEmpty() && !house.panels().containsKey(panel)) {
+            throw noSuch("panel", panel, List.copyOf(house.panels().keySet()));
+        }
+        List<Block> blocks = new ArrayList<>();
+        for (String name : panel.isEmpty() ? house.panels().keySet() : List.of(panel)) {
+            PanelDirectory d = Objects.requireNonNull(PanelDirectory.of(source.wiring(), name));
+            blocks.add(new Title("Panel " + name + ", " + d.place()));
+            d.lines()
+                    .forEach(l -> blocks.add(new Label(
+                            List.of(l.rating().isEmpty() ? l.spaces() : l.spaces() + ", " + l.rating()), l.said())));
+        }
+        blocks.add(new Words(DirectoryText.CAUTION));
+        return sheet("Labels for the spaces of a panel", feedsBasis(), blocks, Leads.TO_A_SWITCH);
     }
 
     private List<Block> directories(String panel) {
