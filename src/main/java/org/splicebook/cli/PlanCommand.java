@@ -112,7 +112,7 @@ final class PlanCommand implements Callable<Integer> {
             names = "--seconds",
             paramLabel = "NUMBER",
             description = "How long to search at most (${DEFAULT-VALUE}).",
-            defaultValue = "5")
+            defaultValue = "4.5")
     private double seconds;
 
     @Option(

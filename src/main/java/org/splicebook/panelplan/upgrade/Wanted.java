@@ -49,7 +49,7 @@ public record Wanted(
     }
 
     /** How long is searched where nothing is said, in seconds. */
-    public static final double SECONDS = 5;
+    public static final double SECONDS = 4.5;
 
     public Wanted {
         places = Map.copyOf(places);
