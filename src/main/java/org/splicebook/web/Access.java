@@ -67,6 +67,9 @@ final class Access {
             return;
         }
         tries.request(address(ctx));
+        if (isSecure(ctx)) {
+            ctx.header("Strict-Transport-Security", "max-age=31536000");
+        }
         String said = ctx.header("Authorization");
         if (said != null) {
             Visitors.enter(byBearer(ctx, said));
