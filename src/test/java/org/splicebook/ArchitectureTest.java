@@ -49,9 +49,13 @@ class ArchitectureTest {
                     Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer", "rules", "rewire")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("people", Set.of("problem", "record", "answer", "store")),
-            entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store")),
-            entry("property", Set.of("problem", "record", "wiring", "answer", "store", "housefile")),
-            entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store", "people")),
+            entry("upkeep", Set.of("problem", "record", "housefile", "store")),
+            entry("archive", Set.of("problem", "record", "housefile", "store")),
+            entry(
+                    "ask",
+                    Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store", "upkeep")),
+            entry("property", Set.of("problem", "record", "wiring", "answer", "store", "housefile", "upkeep")),
+            entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store", "people", "upkeep")),
             entry(
                     "render",
                     Set.of("rewire", "loadflow", "panelplan", "rules", "problem", "record", "wiring", "answer")),
@@ -69,6 +73,8 @@ class ArchitectureTest {
                             "store",
                             "property",
                             "people",
+                            "upkeep",
+                            "archive",
                             "render",
                             "housefile")),
             entry(
@@ -85,6 +91,8 @@ class ArchitectureTest {
                             "store",
                             "property",
                             "people",
+                            "upkeep",
+                            "archive",
                             "render",
                             "housefile")),
             entry("app", Set.of(EVERYTHING)));

@@ -12,6 +12,7 @@ final class ComputedQuestions {
             Contradictions.QUESTION,
             Dark.QUESTION,
             Diagnose.QUESTION,
+            DueQuestion.QUESTION,
             ShutOffQuestion.QUESTION,
             Differences.QUESTION,
             Fill.QUESTION,

@@ -7,7 +7,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -19,13 +18,8 @@ import org.splicebook.answer.Reason;
 import org.splicebook.answer.Row;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Basis;
-import org.splicebook.record.Breaker;
-import org.splicebook.record.Cable;
-import org.splicebook.record.Device;
 import org.splicebook.record.House;
 import org.splicebook.record.Protection;
-import org.splicebook.record.Provenance;
-import org.splicebook.record.Source;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.NeutralIsland;
@@ -64,6 +58,26 @@ final class Differences {
 
     /** Boxes, cables, devices, breakers that differ: what passes one of them is to be tested again. */
     private final Set<String> touched = new TreeSet<>();
+
+    /** Load points and protective devices that are to be tested again. */
+    record Again(Set<String> points, Set<String> devices) {}
+
+    /** {@return what a later revision asks to be tested again, beside an earlier one} */
+    static Again again(Asked asked, StoredHouse before, StoredHouse now) {
+        Differences d = new Differences(
+                asked,
+                new Derived(before, asked.workings().wiring(before)),
+                new Derived(now, asked.workings().wiring(now)));
+        d.recorded();
+        d.derived();
+        return new Again(d.again(), d.devices());
+    }
+
+    private Differences(Asked asked, Derived before, Derived now) {
+        this.asked = asked;
+        this.before = before;
+        this.now = now;
+    }
 
     private Differences(Asked asked) {
         this.asked = asked;
@@ -189,7 +203,7 @@ final class Differences {
             }
             if (a.containsKey(name)
                     && b.containsKey(name)
-                    && unsaid(a.get(name)).equals(unsaid(b.get(name)))) {
+                    && Unsaid.of(a.get(name)).equals(Unsaid.of(b.get(name)))) {
                 row(name, what + " is told otherwise: its label, note, basis or age", "", "", "");
                 told++;
                 continue;
@@ -200,54 +214,6 @@ final class Differences {
                     : !b.containsKey(name) ? what + " is gone" : what + " is recorded otherwise";
             row(name, change, "", "", "what hangs on it");
         }
-    }
-
-    /** A thing without what is only said of it: what remains is wiring and rating. */
-    private static Object unsaid(@Nullable Object thing) {
-        if (thing instanceof Cable c) {
-            return new Cable(
-                    c.name(), c.kind(), null, c.wires(), c.ends(), c.through(), c.loops(), c.length(), Provenance.NONE);
-        } else if (thing instanceof Breaker b) {
-            return new Breaker(
-                    b.spaces(),
-                    b.type(),
-                    b.rating(),
-                    b.protects(),
-                    b.neutralTerminal(),
-                    b.opensNeutral(),
-                    b.commonTrip(),
-                    b.position(),
-                    null,
-                    Provenance.NONE);
-        } else if (thing instanceof Source s) {
-            return new Source(
-                    s.name(),
-                    s.kind(),
-                    s.system(),
-                    s.rating(),
-                    s.bond(),
-                    s.at(),
-                    s.from(),
-                    s.volts(),
-                    s.transformer(),
-                    s.drop(),
-                    Provenance.NONE);
-        } else if (thing instanceof Device d) {
-            return new Device(
-                    d.name(),
-                    d.kind(),
-                    d.rating(),
-                    d.tabs(),
-                    d.unused(),
-                    d.load(),
-                    d.watts(),
-                    null,
-                    d.canopy(),
-                    Provenance.NONE);
-        } else if (thing instanceof List<?> parts) {
-            return parts.stream().map(Differences::unsaid).toList();
-        }
-        return Optional.ofNullable(thing);
     }
 
     private void derived() {

@@ -43,6 +43,9 @@ final class AskCommand implements Callable<Integer> {
     private StoreOptions store = new StoreOptions();
 
     @Mixin
+    private TableOption table = new TableOption();
+
+    @Mixin
     private DraftOption draft = new DraftOption();
 
     @Mixin
@@ -57,7 +60,10 @@ final class AskCommand implements Callable<Integer> {
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
             Reply reply = draft.ask(program, houses, house(houses), question, parameters);
-            output.print(only == null ? reply : reasonsOf(reply, only), terminal);
+            Reply told = only == null ? reply : reasonsOf(reply, only);
+            if (!table.write(told, terminal)) {
+                output.print(told, terminal);
+            }
         }
         return ExitCodes.OK;
     }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.splicebook.answer.Question;
+import org.splicebook.answer.Reply;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.HouseWriter;
 import org.splicebook.housefile.PropertyFiles;
@@ -72,6 +73,9 @@ final class PropertyCommand implements Callable<Integer> {
     private String why = "";
 
     @Mixin
+    private TableOption table = new TableOption();
+
+    @Mixin
     private OutputFile target = new OutputFile();
 
     @Mixin
@@ -97,16 +101,20 @@ final class PropertyCommand implements Callable<Integer> {
                 case LOAD -> load(houses, Path.of(word(0, "a file")));
                 case SHOW ->
                     target.write(terminal, PropertyFiles.write(find(houses).property()));
-                case ASK ->
-                    output.print(
-                            PropertyQuestions.ask(joined(houses, find(houses)), word(1, "a question"), parameters())
-                                    .get(),
-                            terminal);
+                case ASK -> ask(houses);
                 case BEGIN -> begin(houses, find(houses).property());
                 case QUESTIONS -> throw new IllegalStateException();
             }
         }
         return ExitCodes.OK;
+    }
+
+    private void ask(HouseStore houses) {
+        Reply reply = PropertyQuestions.ask(joined(houses, find(houses)), word(1, "a question"), parameters())
+                .get();
+        if (!table.write(reply, terminal)) {
+            output.print(reply, terminal);
+        }
     }
 
     private void questions() {

@@ -27,6 +27,7 @@ import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
 import org.splicebook.store.RecordText;
@@ -178,6 +179,38 @@ public final class Neo4jHouseStore implements HouseStore {
             List<Sighting> recorded =
                     findHouse(id).map(s -> s.house().sightings()).orElse(List.of());
             return List.copyOf(SightingLog.together(recorded, transactions.read(tx -> SightingLog.all(tx, id))));
+        });
+    }
+
+    @Override
+    public Result<Revision> restore(Past past) {
+        @Nullable House newest = past.newest().house();
+        Projection.@Nullable Derived derived = newest == null ? null : projection.derive(newest);
+        String token = Secret.random();
+        return refusable(tx -> {
+            Optional<Ledger.Kept> there = Ledger.lock(tx, past.house());
+            if (there.isPresent() && there.get().token().equals(token)) {
+                return there.get().revision();
+            }
+            there.ifPresent(k -> {
+                throw new Refusal(Problem.error(
+                        ProblemKind.CONFLICT,
+                        Where.field(past.house()),
+                        "The house " + past.house() + " is in the store, or was and was deleted.",
+                        "Restore into a store that has never held it."));
+            });
+            Revision last = past.newest().revision();
+            for (Past.Step step : past.steps()) {
+                String record = step.house() == null ? "" : text.write(step.house());
+                last = step.revision().withDigest(Packed.digest(record));
+                Ledger.append(tx, last, Packed.of(record), token);
+            }
+            if (newest != null && derived != null) {
+                GraphWriter.replace(tx, past.house(), projection.of(derived, last));
+            }
+            int unused = SightingLog.append(
+                    tx, past.house(), newest == null ? List.of() : newest.sightings(), past.appended());
+            return last;
         });
     }
 

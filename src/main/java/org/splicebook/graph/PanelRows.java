@@ -12,6 +12,8 @@ import org.splicebook.record.MainDisconnect;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Protection;
 import org.splicebook.record.Ref;
+import org.splicebook.upkeep.DueTests;
+import org.splicebook.upkeep.TestKinds;
 
 /** The panels of a house as rows. */
 final class PanelRows {
@@ -128,6 +130,9 @@ final class PanelRows {
         rows.set(n, "panel", p.name()).set(n, "space", b.key());
         rows.set(n, "type", b.type()).set(n, "poles", b.spaces().size());
         rows.set(n, "amperes", b.rating()).set(n, "position", b.position());
+        if (!b.protects().isEmpty()) {
+            rows.set(n, "passed", DueTests.lastDone(house, TestKinds.TRIP_BUTTON, name));
+        }
         rows.set(n, "protects", b.protects().stream().map(Protection::word).toList());
         rows.set(n, "label", b.label()).set(n, "commonTrip", b.commonTrip());
         rows.set(n, "opensNeutral", b.opensNeutral());

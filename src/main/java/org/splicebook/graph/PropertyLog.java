@@ -88,6 +88,44 @@ final class PropertyLog implements PropertyStore {
         }
     }
 
+    @Override
+    public Result<Revision> restore(List<StoredProperty> past) {
+        String id = past.get(0).property().id();
+        String token = Secret.random();
+        try {
+            return Result.ok(recall.writing(() -> transactions.write(tx -> {
+                tx.run("MERGE (p:Property {key: $property}) SET p.lock = true", Map.of("property", id))
+                        .consume();
+                Optional<Kept> there = kept(tx, NEWEST, Map.of("property", id));
+                if (there.isPresent() && !there.get().token().equals(token)) {
+                    throw new Refusal(Problem.error(
+                            ProblemKind.CONFLICT,
+                            Where.field(id),
+                            "The property " + id + " is in the store.",
+                            "Restore into a store that does not hold it."));
+                }
+                Revision last = past.get(past.size() - 1).revision();
+                for (StoredProperty p : there.isPresent() ? List.<StoredProperty>of() : past) {
+                    String record = text.writeProperty(p.property());
+                    last = p.revision().withDigest(Packed.digest(record));
+                    append(tx, last, token, record);
+                    PropertyRows.replace(tx, p.property());
+                }
+                return last;
+            })));
+        } catch (Refusal e) {
+            return Result.failed(e.problem());
+        }
+    }
+
+    private static void append(TransactionContext tx, Revision next, String token, String record) {
+        tx.run(
+                        "MATCH (p:Property {key: $r.property}) CREATE (p)-[:HAS]->(r:PropertyRevision) SET r = $r,"
+                                + " p.newest = $r.number, p.name = $r.name",
+                        Map.of("r", row(next, token, record)))
+                .consume();
+    }
+
     private Revision put(
             TransactionContext tx,
             Property property,
@@ -125,11 +163,7 @@ final class PropertyLog implements PropertyStore {
                 why,
                 false,
                 Packed.digest(record));
-        tx.run(
-                        "MATCH (p:Property {key: $r.property}) CREATE (p)-[:HAS]->(r:PropertyRevision) SET r = $r,"
-                                + " p.newest = $r.number, p.name = $r.name",
-                        Map.of("r", row(next, token, record)))
-                .consume();
+        append(tx, next, token, record);
         PropertyRows.replace(tx, property);
         return next;
     }

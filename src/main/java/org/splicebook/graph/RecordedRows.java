@@ -20,6 +20,8 @@ import org.splicebook.record.SourceSystem;
 import org.splicebook.record.Unit;
 import org.splicebook.record.Wire;
 import org.splicebook.store.Revision;
+import org.splicebook.upkeep.DueTests;
+import org.splicebook.upkeep.TestKinds;
 
 /** The recorded part of a house as rows: what was written down, nothing that follows from it. */
 final class RecordedRows {
@@ -50,6 +52,7 @@ final class RecordedRows {
         rows.set(h, "title", house.said()).set(h, "revision", revision.number());
         rows.set(h, "stored", revision.stored().atZone(ZoneOffset.UTC));
         rows.set(h, "derivation", derivation).set(h, "draft", false);
+        rows.set(h, "sources", house.sources().size());
         rows.set(h, "built", house.built()).set(h, "areaM2", house.area());
         if (house.code() != null) {
             rows.set(h, "country", house.code().country());
@@ -118,6 +121,9 @@ final class RecordedRows {
                         : kind.guard().functions().stream()
                                 .map(Protection::word)
                                 .toList());
+        if (kind.guard() != null) {
+            rows.set(n, "passed", DueTests.lastDone(house, TestKinds.TRIP_BUTTON, d.name()));
+        }
         rows.about(n, d.about(), d.about().basisOr(basis));
         rows.tie(n, "IN", box);
         if (b.place() != null) {

@@ -15,7 +15,7 @@ import org.splicebook.wiring.ThingKind;
 /** The uniqueness constraints and indexes, and the version of the schema. */
 final class Schema {
     /** Raised when stored data has to be changed to be read by this program. */
-    static final int VERSION = 3;
+    static final int VERSION = 4;
 
     private static final List<String> FURTHER_LABELS = List.of(
             "House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion", "Finding");
@@ -63,6 +63,9 @@ final class Schema {
         transactions.alone("CREATE INDEX Crossing_kind IF NOT EXISTS FOR (n:Crossing) ON (n.kind)");
         transactions.alone("CREATE INDEX Finding_rule IF NOT EXISTS FOR (n:Finding) ON (n.rule)");
         transactions.alone("CREATE INDEX Finding_severity IF NOT EXISTS FOR (n:Finding) ON (n.severity)");
+        transactions.alone("CREATE INDEX Device_passed IF NOT EXISTS FOR (n:Device) ON (n.passed)");
+        transactions.alone("CREATE INDEX Breaker_passed IF NOT EXISTS FOR (n:Breaker) ON (n.passed)");
+        transactions.alone("CREATE INDEX House_sources IF NOT EXISTS FOR (n:House) ON (n.sources)");
         transactions.alone("CREATE INDEX House_derivation IF NOT EXISTS FOR (n:House) ON (n.derivation)");
         // An index that is still being filled is not used, and a question would look through every house.
         transactions.alone("CALL db.awaitIndexes(300)");

@@ -10,6 +10,7 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.SightingText;
 
 /** The sightings that were appended: never changed, never taken away. Works within a transaction of its caller. */
 final class SightingLog {

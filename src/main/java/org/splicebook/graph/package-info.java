@@ -22,14 +22,14 @@
  * Place, Source, Panel, Main, Breaker, Cable, Box, Device and Joint; basis always does there, defaults resolved.
  *
  * <pre>
- * House      key = its id. title (what people call it), revision, stored (date and time), built, areaM2, country, edition,
+ * House      key = its id. title (what people call it), revision, stored (date and time), sources (how many), built, areaM2, country, edition,
  *            derivation (stamp of derivation, graph and rules), checkedBy (the pack that its findings are of), draft (true for a draft: leave these out unless asked for)
  * Place      title, kind (kitchen, ...), finished, level
  * Source *   kind, system, amperes, bond (panel with the main bond), from
  * Panel      place, spaces, amperes, bonded, breakersComplete, landingsComplete
  * Main *     name = the panel's. type (breaker, fuse), poles, amperes, protects (list), position, panel
  * Breaker *  main.2+4. panel, space (2+4), type, poles, amperes, protects (list: ground-fault, arc-fault), position (on, off, tripped),
- *            label, commonTrip, opensNeutral
+ *            label, commonTrip, opensNeutral, passed (as a Device's)
  * Pole *     main.2. panel, breaker (name), space; also main.main-1, a pole of the main, and service.l1, a pole of a source (source)
  * Bus *, Bar *, Lug *   main.a, main.n, main.line-1. panel; a Bar has function (neutral, ground)
  * Cable *    kind, shorthand, metres, ends (list of two: box or panel, "?" or "a|b" where one of several), open (an end is not known)
@@ -37,7 +37,8 @@
  *            "neutral must"), known (whether any use is), hot, neutral, ground (strongest sureness of that use, absent where none)
  * WireEnd *  K1.black@1. wire, end (1 or 2), box
  * Box        place, material, volumeIn3, cableEntries, hidden, cablesComplete, jointsComplete, opened (some joint of it is recorded)
- * Device *   kind, title, family (receptacle, switch, ...), box, place, amperes, load, watts, label, protects (list)
+ * Device *   kind, title, family (receptacle, switch, ...), box, place, amperes, load, watts, label, protects (list),
+ *            passed (if protective: the day its test button last worked; empty text where never, or where it failed after that)
  * LoadPoint  bench-1.top. device, box, place, kind, family, load, watts; and derived: supply (once, twice, either, ring, short, none)
  * Joint *    bench:K1.black. box, members (list), by, hold (unsaid, device, tail, splice), capped (one wire alone)
  * Terminal * bench-1.top.hot. device (only those that a joint, a way or a loss names)

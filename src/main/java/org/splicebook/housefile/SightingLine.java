@@ -13,6 +13,7 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.record.TestResult;
 
 /** Reads one sighting that a person types in a line: names and values as in a house file. */
 public final class SightingLine {
@@ -45,7 +46,20 @@ public final class SightingLine {
      * @param lines each by key
      */
     public static Result<List<Sighting>> parseAll(House house, List<Map<String, String>> lines) {
-        String text = HouseWriter.write(house.withSightings(List.of())) + "\nsightings:\n"
+        return parsed(house.withSightings(List.of()), "sightings", lines).map(House::sightings);
+    }
+
+    /** {@return the outcome of a test, its names resolved in the house; the same keys as in a house file} */
+    public static Result<TestResult> parseTest(House house, Map<String, String> values) {
+        Result<House> read = parsed(house.withTests(List.of()), "tests", List.of(values));
+        return read.isOk()
+                ? read.map(h -> h.tests().get(0))
+                : new Result.Failed<>(
+                        read.problems().stream().map(SightingLine::byKey).toList());
+    }
+
+    private static Result<House> parsed(House bare, String section, List<Map<String, String>> lines) {
+        String text = HouseWriter.write(bare) + "\n" + section + ":\n"
                 + lines.stream()
                         .map(values -> "- {"
                                 + values.entrySet().stream()
@@ -53,7 +67,7 @@ public final class SightingLine {
                                         .collect(Collectors.joining(", "))
                                 + "}\n")
                         .collect(Collectors.joining());
-        return HouseFiles.parse("sighting", text).map(House::sightings);
+        return HouseFiles.parse("sighting", text);
     }
 
     /** {@return which line a problem of {@link #parseAll} is about, from 0; -1 where it is about none} */

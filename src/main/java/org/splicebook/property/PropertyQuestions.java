@@ -82,6 +82,16 @@ public final class PropertyQuestions {
                 Map.of(),
                 TypeAnswer::of,
                 new Question.Parameter("unit", "a unit that has a type, for example 14b", ""));
+        add(
+                all,
+                "tests-due",
+                "Which tests are due in all units (parts: {part}; {on}, looking {within} days ahead)?",
+                List.of("part", "building", "place", "test", "last", "due", "because"),
+                Map.of(),
+                DueAnswer::of,
+                new Question.Parameter("part", PART, MeterAnswer.ALL),
+                new Question.Parameter("on", "the day that it is asked on, for example 2026-05-01", DueAnswer.TODAY),
+                new Question.Parameter("within", "how many days to look ahead", "31"));
         return all;
     }
 

@@ -82,6 +82,13 @@ public record House(
                 others, about);
     }
 
+    /** {@return the same record with these tests instead of its own} */
+    public House withTests(List<TestResult> others) {
+        return new House(
+                id, name, built, basis, code, area, complete, sources, places, panels, cables, boxes, sightings, others,
+                accepted, about);
+    }
+
     /** {@return the same record under another id} */
     public House withId(String another) {
         return new House(

@@ -73,6 +73,11 @@ public abstract class ForwardingStore implements HouseStore {
     }
 
     @Override
+    public Result<Revision> restore(Past past) {
+        return behind.restore(past);
+    }
+
+    @Override
     public PropertyStore properties() {
         return behind.properties();
     }

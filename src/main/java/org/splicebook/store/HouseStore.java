@@ -62,6 +62,13 @@ public interface HouseStore extends AutoCloseable {
     /** {@return the sightings of a house, those of its record and those appended, oldest first} */
     List<Sighting> sightings(String id);
 
+    /**
+     * Stores a house with its whole past as it was elsewhere, in one transaction.
+     *
+     * @return its newest revision, or a {@code CONFLICT} where the house is in the store, or was
+     */
+    Result<Revision> restore(Past past);
+
     /** {@return the properties, which join houses} */
     PropertyStore properties();
 

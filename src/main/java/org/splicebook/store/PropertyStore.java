@@ -29,4 +29,12 @@ public interface PropertyStore {
      * @return the new revision, or a {@code STALE} problem that names the newest one
      */
     Result<Revision> put(Property property, long expected, String who, String why);
+
+    /**
+     * Stores a property with its whole past as it was elsewhere.
+     *
+     * @param past its revisions, oldest first
+     * @return its newest revision, or a {@code CONFLICT} where the property is in the store
+     */
+    Result<Revision> restore(List<StoredProperty> past);
 }

@@ -22,4 +22,9 @@ public record Revision(
         String who,
         String why,
         boolean deleted,
-        String digest) {}
+        String digest) {
+    /** {@return the same with the digest of the record as it is kept here} */
+    public Revision withDigest(String another) {
+        return new Revision(house, name, number, stored, who, why, deleted, another);
+    }
+}

@@ -65,6 +65,7 @@ final class HouseFront {
         return List.of(
                 new Link(paths.base() + "/new-box", "Record a box just opened", ""),
                 new Link(paths.base() + "/sight", "Record what was observed", ""),
+                new Link(paths.base() + "/tests", "Tests: what is due, and outcomes", ""),
                 new Link(paths.base() + "/readings", "Type in a sheet of readings", ""),
                 new Link(paths.base() + "/diagnose", "Something is wrong: dead, dim, or it trips", "what may be wrong"),
                 new Link(paths.base() + "/walk?at=" + sightings, "Map it by test: the next pass", "with a phone"),

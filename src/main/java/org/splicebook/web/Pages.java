@@ -276,6 +276,7 @@ final class Pages {
             parameters.put("bar", bar(look));
             parameters.put("reply", ReplyPage.of(reply, names.after(question, asked), names::address));
         }
+        parameters.put("tables", TableApi.links(reply, house.isEmpty() ? "" : "/houses/" + Paths.part(house)));
         ctx.html(Templates.page("reply", parameters));
     }
 }

@@ -98,6 +98,7 @@ final class PropertyPages {
             case "goes-dark" -> "A riser, a feeder, a house panel or a breaker is switched off or lost";
             case "other-meters" -> "Load points on another unit's meter";
             case "neutrals-across" -> "Neutrals across units";
+            case "tests-due" -> "Tests that are due, unit by unit";
             case "against-type" -> "A unit against its type";
             default -> q.words();
         };
@@ -150,6 +151,7 @@ final class PropertyPages {
         var reply = PropertyQuestions.ask(
                         PropertyApi.joined(store, stored), ctx.pathParam("question"), QuestionApi.parameters(ctx))
                 .get();
-        ctx.html(Templates.page("reply", Map.of("reply", ReplyPage.of(reply))));
+        String at = "/properties/" + Paths.part(stored.property().id());
+        ctx.html(Templates.page("reply", Map.of("reply", ReplyPage.of(reply), "tables", TableApi.links(reply, at))));
     }
 }

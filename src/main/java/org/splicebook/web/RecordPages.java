@@ -109,6 +109,12 @@ final class RecordPages {
                                 "",
                                 List.of(
                                         new Link(paths.base() + "/record.yaml", "Download the house file", ""),
+                                        new Link(
+                                                Api.BASE + "/houses/"
+                                                        + Paths.part(
+                                                                stored.house().id()) + "/archive.zip?papers=yes",
+                                                "Handover: all revisions, sightings and sheets",
+                                                "zip, which another Splicebook reads back"),
                                         new Link(paths.base() + "/history", "History and undo", "")))),
                         List.of()));
     }
@@ -135,7 +141,8 @@ final class RecordPages {
         List<Input.Choice> back = new ArrayList<>();
         for (Revision r : store.revisions(stored.house().id())) {
             String words = "Revision " + r.number() + ", " + Pages.minute(r.stored());
-            all.add(0, new Link("", words, r.who() + (r.why().isBlank() ? "" : ": " + r.why())));
+            String changes = r.number() == 1 || r.deleted() ? "" : base + "/changes?to=" + r.number();
+            all.add(0, new Link(changes, words, r.who() + (r.why().isBlank() ? "" : ": " + r.why())));
             if (r.number() != newest && !r.deleted()) {
                 back.add(
                         0,

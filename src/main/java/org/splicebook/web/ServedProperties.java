@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.splicebook.housefile.PropertyFiles;
+import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.record.Property;
@@ -67,6 +68,18 @@ final class ServedProperties implements PropertyStore {
                         ? client.send("PUT", path, "application/yaml", body, "If-None-Match", "*")
                         : client.send("PUT", path, "application/yaml", body, "If-Match", tag))
                 .map(a -> RevisionJson.read(a.json()));
+    }
+
+    @Override
+    public Result<Revision> restore(List<StoredProperty> past) {
+        return Result.failed(notOverTheServer());
+    }
+
+    static Problem notOverTheServer() {
+        return Failures.problem(
+                ProblemKind.REFUSED,
+                "A server has this store; an archive is not restored through it by command.",
+                "Bring the archive in on its page /archive, or stop the server first.");
     }
 
     private static List<Revision> read(JsonNode list) {

@@ -23,6 +23,7 @@ import org.splicebook.render.QuestionJson;
 import org.splicebook.render.ReplyJson;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
 import org.splicebook.store.Revision;
@@ -158,6 +159,11 @@ public final class ServedStore implements HouseStore {
                         house,
                         client.get(Client.path("houses", id, "sightings")).body())
                 .get();
+    }
+
+    @Override
+    public Result<Revision> restore(Past past) {
+        return Result.failed(ServedProperties.notOverTheServer());
     }
 
     @Override

@@ -25,6 +25,7 @@ import org.splicebook.record.Property;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
@@ -93,6 +94,29 @@ abstract class HouseStoreContract {
                         .records())
                 .extracting(r -> r.get("l").asString() + " " + r.get("n").asLong())
                 .containsExactlyInAnyOrder("Building 1", "Unit 3", "FeedLink 3", "Meter 3");
+    }
+
+    @Test
+    void aHouseIsRestoredWithItsWholePastAndOnlyWhereItNeverWas() {
+        House first = TestHouses.workshop("alder", "Before");
+        House second = TestHouses.workshop("alder", "After");
+        Instant long_ago = Instant.parse("2019-05-01T10:00:00Z");
+        Revision one = new Revision("alder", "Before", 1, long_ago, "Rowan", "walk", false, "");
+        Revision two = new Revision("alder", "After", 4, long_ago.plusSeconds(60), "Wren", "repair", false, "");
+        Past past = new Past(List.of(new Past.Step(one, first), new Past.Step(two, second)), List.of());
+
+        Revision made = store.restore(past).get();
+        assertThat(made).isEqualTo(two.withDigest(Packed.digest(TestHouses.TEXT.write(second))));
+        assertThat(store.findHouse("alder")).contains(new StoredHouse(second, made));
+        assertThat(store.findRevision("alder", 1).orElseThrow().house()).isEqualTo(first);
+        assertThat(store.findAsOf("alder", long_ago.plusSeconds(30))
+                        .orElseThrow()
+                        .house())
+                .isEqualTo(first);
+        assertThat(store.revisions("alder")).extracting(Revision::who).containsExactly("Rowan", "Wren");
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+        assertThat(store.restore(past).problems()).allMatch(p -> p.kind() == ProblemKind.CONFLICT);
+        assertThat(store.put(first, 4, "Rowan", "on").get().number()).isEqualTo(5);
     }
 
     @Test

@@ -60,4 +60,14 @@ public final class MemoryProperties implements PropertyStore {
         all.computeIfAbsent(property.id(), k -> new ArrayList<>()).add(new StoredProperty(property, r));
         return Result.ok(r);
     }
+
+    @Override
+    public synchronized Result<Revision> restore(List<StoredProperty> past) {
+        String id = past.get(0).property().id();
+        if (all.containsKey(id)) {
+            return Result.failed(Problem.error(ProblemKind.CONFLICT, Where.NOWHERE, "The property is there.", ""));
+        }
+        all.put(id, new ArrayList<>(past));
+        return Result.ok(past.get(past.size() - 1).revision());
+    }
 }

@@ -156,6 +156,23 @@ public final class MemoryStore implements HouseStore {
     }
 
     @Override
+    public synchronized Result<Revision> restore(Past past) {
+        reach();
+        if (houses.containsKey(past.house())) {
+            return Result.failed(problem(ProblemKind.CONFLICT, "The house is there."));
+        }
+        List<Kept> kept = new ArrayList<>();
+        House last = null;
+        for (Past.Step s : past.steps()) {
+            last = s.house() == null ? last : s.house();
+            kept.add(new Kept(last, s.revision()));
+        }
+        houses.put(past.house(), kept);
+        appended.put(past.house(), new ArrayList<>(past.appended()));
+        return Result.ok(past.newest().revision());
+    }
+
+    @Override
     public PropertyStore properties() {
         return properties;
     }

@@ -1,4 +1,4 @@
-package org.splicebook.graph;
+package org.splicebook.store;
 
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 import org.splicebook.record.Sighting;
 
 /** Turns one sighting into text and back. Equal sightings have equal texts. */
-final class SightingText {
+public final class SightingText {
     private static final ObjectMapper JSON =
             JsonMapper.builder().addMixIn(Sighting.Seen.class, Form.class).build();
 
@@ -24,7 +24,8 @@ final class SightingText {
     @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "form")
     private interface Form {}
 
-    static String write(Sighting sighting) {
+    /** {@return the text} */
+    public static String write(Sighting sighting) {
         try {
             return JSON.writeValueAsString(sighting);
         } catch (JsonProcessingException e) {
@@ -32,7 +33,12 @@ final class SightingText {
         }
     }
 
-    static Sighting read(String text) {
+    /**
+     * {@return the sighting}
+     *
+     * @throws IllegalStateException when the text is not one
+     */
+    public static Sighting read(String text) {
         try {
             return JSON.readValue(text, Sighting.class);
         } catch (JsonProcessingException e) {
