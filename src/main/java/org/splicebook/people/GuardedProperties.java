@@ -61,6 +61,30 @@ record GuardedProperties(PropertyStore behind, PeopleStore people, Clock clock, 
         return done;
     }
 
+    @Override
+    public Result<Revision> restore(List<StoredProperty> past) {
+        Visitor writer = visitor.get();
+        if (!writer.mayEverywhere(Role.MANAGER)) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.REFUSED,
+                    Where.NOWHERE,
+                    "Which houses a property has is for a manager of everything to say.",
+                    "Ask one."));
+        }
+        Result<Revision> done = behind.restore(past);
+        if (done.isOk()) {
+            people.append(new AuditEntry(
+                    clock.instant(),
+                    writer.name(),
+                    writer.way(),
+                    "property restored",
+                    "",
+                    done.get().house() + ", revision " + done.get().number(),
+                    ""));
+        }
+        return done;
+    }
+
     private boolean reads(String property) {
         return visitor.get().mayProperty(Role.READER, property);
     }

@@ -19,6 +19,7 @@ import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
 import org.splicebook.store.Revision;
@@ -120,6 +121,12 @@ public final class GuardedStore extends ForwardingStore {
     public Result<Integer> appendSightings(String id, List<Sighting> sightings) {
         require(Role.RECORDER, id);
         return logged(behind.appendSightings(id, sightings), id, "sightings added", n -> n + " new");
+    }
+
+    @Override
+    public Result<Revision> restore(Past past) {
+        requireEverywhere(Role.MANAGER);
+        return logged(behind.restore(past), past.house(), "house restored", r -> "revision " + r.number());
     }
 
     @Override

@@ -11,7 +11,6 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.splicebook.answer.Answer;
@@ -69,19 +68,18 @@ public final class TableFile {
         }
     }
 
-    private static byte[] csv(Reply reply) throws IOException {
+    private static byte[] csv(Reply reply) {
         StringBuilder out = new StringBuilder();
-        try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180)) {
-            csv.printRecord(columns(reply).stream().map(TableFile::harmless).toList());
-            for (List<Object> row : rows(reply)) {
-                csv.printRecord(row.stream().map(TableFile::csvCell).toList());
-            }
-            csv.println();
-            for (String line : about(reply)) {
-                csv.printRecord(harmless(line));
-            }
-        }
+        line(out, columns(reply).stream().map(c -> (Object) harmless(c)).toList());
+        rows(reply)
+                .forEach(row -> line(out, row.stream().map(TableFile::csvCell).toList()));
+        out.append("\r\n");
+        about(reply).forEach(said -> line(out, List.of(harmless(said))));
         return out.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static void line(StringBuilder out, List<Object> cells) {
+        out.append(CSVFormat.RFC4180.format(cells.toArray())).append("\r\n");
     }
 
     private static Object csvCell(Object value) {
