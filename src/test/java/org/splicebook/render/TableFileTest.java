@@ -9,11 +9,9 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.zip.ZipInputStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
-import org.dhatim.fastexcel.reader.CellType;
-import org.dhatim.fastexcel.reader.ReadableWorkbook;
-import org.dhatim.fastexcel.reader.Row;
 import org.junit.jupiter.api.Test;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Heading;
@@ -76,23 +74,15 @@ class TableFileTest {
 
     @Test
     void aSpreadsheetHoldsTheSameAsTextAndNumbersNeverAsFormulas() throws IOException {
+        StringBuilder all = new StringBuilder();
         byte[] bytes = TableFile.of(LISTING, TableFile.Form.XLSX);
-        try (ReadableWorkbook book = new ReadableWorkbook(new ByteArrayInputStream(bytes))) {
-            List<Row> rows = book.getFirstSheet().read();
-            assertThat(rows.get(1).getCellText(0)).isEqualTo("=cmd|' /C calc'!A0");
-            assertThat(rows.get(1).getCell(0).getType()).isEqualTo(CellType.STRING);
-            assertThat(rows.get(1).getCell(1).asNumber().doubleValue()).isEqualTo(15.5);
-            assertThat(rows.get(3).getCellText(0)).isEqualTo("Küche 厨房");
-            assertThat(rows)
-                    .allSatisfy(r -> r.forEach(c -> assertThat(c.getType()).isNotEqualTo(CellType.FORMULA)));
-            assertThat(book.getSheets()
-                            .skip(1)
-                            .findFirst()
-                            .orElseThrow()
-                            .read()
-                            .get(0)
-                            .getCellText(0))
-                    .isEqualTo("=Which, of \"all\"?");
+        try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(bytes))) {
+            while (zip.getNextEntry() != null) {
+                all.append(new String(zip.readAllBytes(), StandardCharsets.UTF_8));
+            }
         }
+        assertThat(all.toString())
+                .contains("=cmd|", "<v>15.5</v>", "Küche 厨房", "@SUM(A1)", "=Which, of", "Test every wire yourself")
+                .doesNotContain("<f>", "<f ");
     }
 }
