@@ -10,6 +10,11 @@ import java.util.Optional;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.graphdb.Transaction;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
+import org.splicebook.store.Past;
+import org.splicebook.store.RecordText;
 import org.splicebook.store.Revision;
 
 /** The revisions of each house: written once, never changed. Every method works within a transaction of its caller. */
@@ -80,6 +85,24 @@ final class Ledger {
                                 + " l.newest = $r.number, l.deleted = $r.deleted",
                         Map.of("r", row(r, record, token)))
                 .consume();
+    }
+
+    /** Adds a whole past to a house that has none; {@return its newest revision, as it is kept}. */
+    static Revision appendPast(TransactionContext tx, Past past, Optional<Kept> there, RecordText text, String token) {
+        if (there.isPresent()) {
+            throw new Refusal(Problem.error(
+                    ProblemKind.CONFLICT,
+                    Where.field(past.house()),
+                    "The house " + past.house() + " is in the store, or was and was deleted.",
+                    "Restore into a store that has never held it."));
+        }
+        Revision last = past.newest().revision();
+        for (Past.Step step : past.steps()) {
+            String record = step.house() == null ? "" : text.write(step.house());
+            last = step.revision().withDigest(Packed.digest(record));
+            append(tx, last, Packed.of(record), token);
+        }
+        return last;
     }
 
     private static final String APPEND_NEW = "UNWIND $rows AS row"

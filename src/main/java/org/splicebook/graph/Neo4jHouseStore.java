@@ -192,19 +192,7 @@ public final class Neo4jHouseStore implements HouseStore {
             if (there.isPresent() && there.get().token().equals(token)) {
                 return there.get().revision();
             }
-            there.ifPresent(k -> {
-                throw new Refusal(Problem.error(
-                        ProblemKind.CONFLICT,
-                        Where.field(past.house()),
-                        "The house " + past.house() + " is in the store, or was and was deleted.",
-                        "Restore into a store that has never held it."));
-            });
-            Revision last = past.newest().revision();
-            for (Past.Step step : past.steps()) {
-                String record = step.house() == null ? "" : text.write(step.house());
-                last = step.revision().withDigest(Packed.digest(record));
-                Ledger.append(tx, last, Packed.of(record), token);
-            }
+            Revision last = Ledger.appendPast(tx, past, there, text, token);
             if (newest != null && derived != null) {
                 GraphWriter.replace(tx, past.house(), projection.of(derived, last));
             }
