@@ -17,6 +17,7 @@ final class ComputedQuestions {
             Fill.QUESTION,
             HalfFinished.QUESTION,
             MissingProtection.QUESTION,
+            SagOrder.QUESTION,
             StillLive.QUESTION,
             SurveyPass.QUESTION,
             SurveyStatus.QUESTION,
