@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -115,7 +116,7 @@ public record SagTree(
             return sum == null ? Double.NaN : sum[0] / sum[1];
         }
 
-        private TreeSet<String> own() {
+        private Set<String> own() {
             TreeSet<String> own = new TreeSet<>(sums.keySet());
             own.removeIf(n -> Double.isNaN(of(n, n)));
             return own;
