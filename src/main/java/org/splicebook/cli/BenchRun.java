@@ -102,7 +102,7 @@ final class BenchRun {
             for (SurveyFigures.Houses kind : SurveyFigures.Houses.values()) {
                 for (int breakers : SURVEYED) {
                     report.surveys.add(SurveyFigures.row(kind, breakers, HOUSES));
-                    bar.at(++done, SurveyFigures.Houses.values().length * SURVEYED.size(), "");
+                    bar.at(++done, (long) SurveyFigures.Houses.values().length * SURVEYED.size(), "");
                 }
             }
         }
