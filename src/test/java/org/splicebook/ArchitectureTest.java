@@ -82,7 +82,7 @@ class ArchitectureTest {
                             "record",
                             "wiring",
                             "answer",
-                            "store",
+                            "store", "survey",
                             "property",
                             "people",
                             "render",
