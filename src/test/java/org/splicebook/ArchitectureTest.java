@@ -89,6 +89,7 @@ class ArchitectureTest {
                             "wiring",
                             "answer",
                             "store",
+                            "survey",
                             "property",
                             "people",
                             "upkeep",

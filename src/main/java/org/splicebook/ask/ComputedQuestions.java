@@ -18,6 +18,7 @@ final class ComputedQuestions {
             Fill.QUESTION,
             HalfFinished.QUESTION,
             MissingProtection.QUESTION,
+            SagOrder.QUESTION,
             StillLive.QUESTION,
             SurveyPass.QUESTION,
             SurveyStatus.QUESTION,

@@ -30,7 +30,7 @@ final class BenchCommand implements Callable<Integer> {
             names = "--only",
             paramLabel = "PART",
             split = ",",
-            description = "Only these parts: start, file, questions, pages, copies.")
+            description = "Only these parts: start, file, questions, pages, copies, survey.")
     private Set<Part> parts = EnumSet.allOf(Part.class);
 
     @Option(names = "--question", paramLabel = "ID", description = "Only this question; may be said several times.")

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.splicebook.render.Json;
 import org.splicebook.render.Table;
+import org.splicebook.survey.passes.SurveyFigures;
 
 /** What was measured, on what, and how each figure can be measured again. */
 final class BenchReport {
@@ -42,6 +43,7 @@ final class BenchReport {
     private final double loadBefore = load();
     final List<Figure> figures = new ArrayList<>();
     final List<Asked> asked = new ArrayList<>();
+    final List<SurveyFigures.Row> surveys = new ArrayList<>();
     /** Questions that were not asked, and why. */
     final List<String> skipped = new ArrayList<>();
     /** Questions that were refused, and why. */
@@ -77,6 +79,7 @@ final class BenchReport {
             return n.put("repeat", f.repeat());
         }));
         o.set("questions", Json.list(asked, this::json));
+        o.set("surveys", Json.list(surveys, BenchReport::json));
         o.set("skipped", Json.tree(skipped));
         o.set("failed", Json.tree(failed));
         return o;
@@ -92,6 +95,24 @@ final class BenchReport {
         n.put("times-empty", a.timesEmpty());
         growth(a).ifPresent(g -> n.put("growth", g));
         return n.put("repeat", a.repeat());
+    }
+
+    private static ObjectNode json(SurveyFigures.Row r) {
+        ObjectNode n = Json.object()
+                .put("houses", r.houses().name().toLowerCase(Locale.ROOT))
+                .put("breakers", r.breakers())
+                .put("points", r.points())
+                .put("ratio", r.ratio());
+        n.set(
+                "ways",
+                Json.list(
+                        r.ways(),
+                        w -> Json.object()
+                                .put("way", w.name())
+                                .put("passes", w.passes())
+                                .put("minutes", w.minutes())
+                                .put("right", w.right())));
+        return n.put("repeat", "splicebook bench --only survey");
     }
 
     private static ObjectNode timings(ObjectNode n, String prefix, Timings t) {
@@ -114,10 +135,36 @@ final class BenchReport {
                             figures.stream().map(BenchReport::row).toList())
                     .lines(width));
         }
+        if (!surveys.isEmpty()) {
+            surveys(lines, width);
+        }
         asked.stream().map(Asked::houses).distinct().forEach(n -> questions(lines, n, width));
         skipped.forEach(s -> lines.add("Not asked: " + s));
         failed.forEach(f -> lines.add("Failed: " + f));
         return lines;
+    }
+
+    private void surveys(List<String> lines, int width) {
+        lines.add("");
+        lines.add(
+                "Surveys walked in made-up houses: passes / minutes / % of points right, by passes chosen by what they tell, coded, one"
+                        + " breaker at a time. The ratio is of minutes, chosen over one at a time. plain: every reading right; misread: 2 % wrong;"
+                        + " again: that, and 6 % of points that mislead each time; subpanel: a third of the breakers in one. Repeat with:"
+                        + " splicebook bench --only survey");
+        List<List<String>> rows = new ArrayList<>();
+        for (SurveyFigures.Row r : surveys) {
+            List<String> row = new ArrayList<>(List.of(
+                    r.houses().name().toLowerCase(Locale.ROOT),
+                    String.valueOf(r.breakers()),
+                    String.valueOf(r.points())));
+            r.ways()
+                    .forEach(w -> row.add(String.format(
+                            Locale.ROOT, "%.1f / %.0f / %.1f", w.passes(), w.minutes(), 100 * w.right())));
+            row.add(said(r.ratio()));
+            rows.add(row);
+        }
+        lines.addAll(new Table(List.of("houses", "breakers", "points", "chosen", "coded", "singly", "ratio"), rows)
+                .lines(width));
     }
 
     private static List<String> row(Figure f) {

@@ -21,6 +21,7 @@ import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
+import org.splicebook.survey.passes.SurveyFigures;
 import org.splicebook.wiring.Derivation;
 
 /** Measures the program on the sample house, in an empty store of its own that is thrown away afterwards. */
@@ -31,7 +32,8 @@ final class BenchRun {
         FILE,
         QUESTIONS,
         PAGES,
-        COPIES
+        COPIES,
+        SURVEY
     }
 
     /**
@@ -48,6 +50,11 @@ final class BenchRun {
      */
     record Amount(
             Set<Part> parts, Set<String> ids, int starts, int files, int calls, int warmUp, int copies, int seconds) {}
+
+    /** Breakers of the made-up houses that surveys are walked in, and how many houses of each. */
+    private static final List<Integer> SURVEYED = List.of(6, 12, 24, 31, 42);
+
+    private static final int HOUSES = 5;
 
     /** How often a question is asked after a change. */
     private static final int CHANGES = 5;
@@ -71,7 +78,10 @@ final class BenchRun {
             if (amount.parts().contains(Part.START)) {
                 coldStarts(folder.path());
             }
-            if (!amount.parts().equals(Set.of(Part.START))) {
+            if (amount.parts().contains(Part.SURVEY)) {
+                surveys();
+            }
+            if (!Set.of(Part.START, Part.SURVEY).containsAll(amount.parts())) {
                 served(folder.path().resolve("served"));
             }
         } catch (IOException e) {
@@ -83,6 +93,19 @@ final class BenchRun {
     private void say(String doing) {
         terminal.err().println(doing);
         terminal.err().flush();
+    }
+
+    private void surveys() {
+        say("Walking surveys in made-up houses ...");
+        int done = 0;
+        try (Bar bar = new Bar("Walking", terminal)) {
+            for (SurveyFigures.Houses kind : SurveyFigures.Houses.values()) {
+                for (int breakers : SURVEYED) {
+                    report.surveys.add(SurveyFigures.row(kind, breakers, HOUSES));
+                    bar.at(++done, (long) SurveyFigures.Houses.values().length * SURVEYED.size(), "");
+                }
+            }
+        }
     }
 
     private void coldStarts(Path folder) throws IOException {

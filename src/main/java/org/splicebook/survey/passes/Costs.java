@@ -16,7 +16,11 @@ public record Costs(double pass, double flip, double room, double point) {
 
     /** {@return the minutes of a pass with so many breakers off, through these points} */
     public double minutes(int flips, Collection<Point> walked) {
-        long rooms = walked.stream().map(Point::place).distinct().count();
-        return pass + flip * flips + room * rooms + point * walked.size();
+        return minutes(flips, (int) walked.stream().map(Point::place).distinct().count(), walked.size());
+    }
+
+    /** {@return the minutes of a pass with so many breakers off, so many points in so many rooms} */
+    double minutes(int flips, int rooms, int points) {
+        return pass + flip * flips + room * rooms + point * points;
     }
 }

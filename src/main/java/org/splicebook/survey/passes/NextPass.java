@@ -3,7 +3,9 @@ package org.splicebook.survey.passes;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 
@@ -28,27 +30,69 @@ public final class NextPass {
     private final Survey survey;
     private final Costs costs;
     private final List<Integer> open;
-    private final double[][] once;
-    private final double[][] latched;
-    private final double[] always;
+    /** Of each open point: its chance to be out with nothing off, and what each throw without power adds to it. */
+    private final double[] base;
+
+    private final double[][] gain;
     private final double[] all;
-    private final List<List<Posterior.Ranked>> pairs = new ArrayList<>();
-    private final BitSet everOff;
+    private final Pairs[] pairs;
+    /** The place of each open point, by number. */
+    private final int[] place;
+
+    private final int places;
     private final double outError;
     private final double litError;
+    private final double outNoise;
+    private final double litNoise;
+
+    /** The pairs of throws that are likely enough at one point to count. */
+    private static final class Pairs {
+        private final int[] a;
+        private final int[] b;
+        private final boolean[] isTwice;
+        private final double[] share;
+
+        private Pairs(List<Posterior.Ranked> likeliest) {
+            int n = likeliest.size();
+            a = new int[n];
+            b = new int[n];
+            isTwice = new boolean[n];
+            share = new double[n];
+            for (int i = 0; i < n; i++) {
+                Cause c = likeliest.get(i).cause();
+                a[i] = c.a();
+                b[i] = c.b();
+                isTwice[i] = c.kind() == Cause.Kind.TWICE;
+                share[i] = likeliest.get(i).share();
+            }
+        }
+
+        private double out(boolean[] dead) {
+            double out = 0;
+            for (int i = 0; i < a.length; i++) {
+                boolean isOut = isTwice[i] ? dead[a[i]] && dead[b[i]] : dead[a[i]] || dead[b[i]];
+                out += isOut ? share[i] : 0;
+            }
+            return out;
+        }
+    }
 
     private NextPass(Posterior known, Costs costs, double sure) {
         this.survey = known.survey();
         this.costs = costs;
         this.open = known.undecided(sure);
-        this.everOff = known.everOff();
         this.outError = survey.chances().wronglyOut();
         this.litError = survey.chances().wronglyLit();
+        this.outNoise = entropy(outError);
+        this.litNoise = entropy(litError);
         int n = survey.throwing().size();
-        this.once = new double[open.size()][n];
-        this.latched = new double[open.size()][n];
-        this.always = new double[open.size()];
+        BitSet everOff = known.everOff();
+        this.base = new double[open.size()];
+        this.gain = new double[open.size()][n];
         this.all = new double[open.size()];
+        this.pairs = new Pairs[open.size()];
+        this.place = new int[open.size()];
+        Map<String, Integer> numbers = new HashMap<>();
         for (int i = 0; i < open.size(); i++) {
             List<Posterior.Ranked> two = new ArrayList<>();
             for (int c = 0; c < survey.causes().size(); c++) {
@@ -57,9 +101,15 @@ public final class NextPass {
                 boolean isPair = cause.kind() == Cause.Kind.TWICE || cause.kind() == Cause.Kind.EITHER;
                 all[i] += isPair ? 0 : share;
                 switch (cause.kind()) {
-                    case ONCE -> once[i][cause.a()] += share;
-                    case LATCHED -> latched[i][cause.a()] += share;
-                    case ALWAYS_OUT -> always[i] += share;
+                    case ONCE -> gain[i][cause.a()] += share;
+                    case LATCHED -> {
+                        if (everOff.get(cause.a())) {
+                            base[i] += share;
+                        } else {
+                            gain[i][cause.a()] += share;
+                        }
+                    }
+                    case ALWAYS_OUT -> base[i] += share;
                     case TWICE, EITHER -> {
                         if (share > SEEN) {
                             two.add(new Posterior.Ranked(cause, share));
@@ -72,9 +122,17 @@ public final class NextPass {
                     .sorted(Comparator.comparingDouble(r -> -r.share()))
                     .limit(MOST_PAIRS)
                     .toList();
-            pairs.add(likeliest);
+            pairs[i] = new Pairs(likeliest);
             all[i] += likeliest.stream().mapToDouble(Posterior.Ranked::share).sum();
+            String at = survey.points().get(open.get(i)).place();
+            Integer number = numbers.get(at);
+            if (number == null) {
+                number = numbers.size();
+                numbers.put(at, number);
+            }
+            place[i] = number;
         }
+        places = numbers.size();
     }
 
     /**
@@ -88,10 +146,6 @@ public final class NextPass {
     public record Chosen(Pass pass, List<Integer> walk, double bits, double minutes) {
         public Chosen {
             walk = List.copyOf(walk);
-        }
-
-        private double worth() {
-            return bits / minutes;
         }
     }
 
@@ -107,13 +161,17 @@ public final class NextPass {
 
     private Optional<Chosen> best(boolean severalAtOnce) {
         BitSet free = new BitSet();
-        Chosen best = null;
+        BitSet best = new BitSet();
+        double most = Double.NEGATIVE_INFINITY;
         for (int t = 0; t < survey.throwing().size(); t++) {
             BitSet one = new BitSet();
             one.set(t);
             if (survey.isAllowed(one)) {
-                Chosen alone = judge(one);
-                best = best == null || alone.worth() > best.worth() ? alone : best;
+                double worth = worth(one);
+                if (worth > most) {
+                    most = worth;
+                    best = one;
+                }
                 if (survey.throwing().get(t).stay() == Throw.Stay.FREE && feedsOnlyFree(t)) {
                     free.set(t);
                 }
@@ -125,10 +183,14 @@ public final class NextPass {
             for (int t = free.nextSetBit(0); t >= 0 && start > 0; t = free.nextSetBit(t + 1)) {
                 off.set(t, random.nextInt(STARTS) < start);
             }
-            Chosen climbed = climb(judge(off), free);
-            best = best == null || climbed.worth() > best.worth() ? climbed : best;
+            double worth = climb(off, free);
+            if (worth > most) {
+                most = worth;
+                best = off;
+            }
         }
-        return best == null || best.bits() < WORTH ? Optional.empty() : Optional.of(best);
+        Chosen chosen = chosen(best);
+        return most == Double.NEGATIVE_INFINITY || chosen.bits() < WORTH ? Optional.empty() : Optional.of(chosen);
     }
 
     private boolean feedsOnlyFree(int t) {
@@ -138,31 +200,61 @@ public final class NextPass {
                 .allMatch(i -> survey.throwing().get(i).stay() == Throw.Stay.FREE);
     }
 
-    private Chosen climb(Chosen from, BitSet free) {
-        Chosen best = from;
+    /** Flips throws of a pass for as long as that makes it worth more, and returns what it is then worth. */
+    private double climb(BitSet off, BitSet free) {
+        double most = worth(off);
         boolean better = true;
         while (better) {
             better = false;
             for (int t = free.nextSetBit(0); t >= 0; t = free.nextSetBit(t + 1)) {
-                BitSet off = best.pass().off();
                 off.flip(t);
-                Chosen other = judge(off);
-                if (other.worth() > best.worth() * (1 + 1e-9)) {
-                    best = other;
+                double worth = worth(off);
+                if (worth > most * (1 + 1e-9)) {
+                    most = worth;
                     better = true;
+                } else {
+                    off.flip(t);
                 }
             }
         }
-        return best;
+        return most;
     }
 
-    private Chosen judge(BitSet off) {
-        BitSet dead = survey.unpowered(off);
+    private double worth(BitSet off) {
+        BitSet unpowered = survey.unpowered(off);
+        int[] list = unpowered.stream().toArray();
+        boolean[] dead = flags(unpowered);
+        boolean[] rooms = new boolean[places];
+        int walked = 0;
+        int entered = 0;
+        double bits = 0;
+        for (int i = 0; i < base.length; i++) {
+            double told = information(i, dead, list);
+            if (told > WORTH) {
+                bits += told;
+                walked++;
+                entered += rooms[place[i]] ? 0 : 1;
+                rooms[place[i]] = true;
+            }
+        }
+        return bits / (costs.minutes(off.cardinality(), entered, walked) + OUTAGE * off.cardinality());
+    }
+
+    private boolean[] flags(BitSet set) {
+        boolean[] flags = new boolean[survey.throwing().size()];
+        set.stream().forEach(t -> flags[t] = true);
+        return flags;
+    }
+
+    private Chosen chosen(BitSet off) {
+        BitSet unpowered = survey.unpowered(off);
+        int[] list = unpowered.stream().toArray();
+        boolean[] dead = flags(unpowered);
         List<Integer> walk = new ArrayList<>();
         List<Point> walked = new ArrayList<>();
         double bits = 0;
-        for (int i = 0; i < open.size(); i++) {
-            double told = information(i, dead);
+        for (int i = 0; i < base.length; i++) {
+            double told = information(i, dead, list);
             if (told > WORTH) {
                 bits += told;
                 walk.add(open.get(i));
@@ -173,20 +265,15 @@ public final class NextPass {
         return new Chosen(new Pass(off), walk, bits, minutes);
     }
 
-    private double information(int i, BitSet dead) {
-        double out = always[i];
-        for (int t = dead.nextSetBit(0); t >= 0; t = dead.nextSetBit(t + 1)) {
-            out += once[i][t] + latched[i][t];
-        }
-        for (int t = everOff.nextSetBit(0); t >= 0; t = everOff.nextSetBit(t + 1)) {
-            out += dead.get(t) ? 0 : latched[i][t];
-        }
-        for (Posterior.Ranked pair : pairs.get(i)) {
-            out += pair.cause().isOut(dead, dead) ? pair.share() : 0;
+    private double information(int i, boolean[] dead, int[] list) {
+        double out = base[i] + pairs[i].out(dead);
+        double[] adds = gain[i];
+        for (int t : list) {
+            out += adds[t];
         }
         double p = Math.min(1, out / all[i]);
         double read = p * (1 - litError) + (1 - p) * outError;
-        return entropy(read) - p * entropy(litError) - (1 - p) * entropy(outError);
+        return entropy(read) - p * litNoise - (1 - p) * outNoise;
     }
 
     private static double entropy(double p) {

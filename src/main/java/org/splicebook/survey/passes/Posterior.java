@@ -20,6 +20,8 @@ public final class Posterior {
     private static final double NEAR = 1.6;
 
     private static final double SURE_OF_ANOTHER = 0.9;
+    /** A test of two points that was misread or written down for another: of our own judgement. */
+    private static final double WRONG_TIE = 0.03;
 
     private final Survey survey;
     private final double[][] shares;
@@ -43,11 +45,19 @@ public final class Posterior {
      * @param readings what was read in them
      */
     public static Posterior of(Survey survey, List<Pass> passes, List<Reading> readings) {
+        return of(survey, passes, readings, List.of());
+    }
+
+    /**
+     * The same, with what tests without any breaker off show of two points together. Each point hears of the other once, as the readings
+     * leave it: chains of such tests tell less than they might, never more.
+     */
+    public static Posterior of(Survey survey, List<Pass> passes, List<Reading> readings, List<Tie> ties) {
         double[][] prior = new double[survey.points().size()][];
         for (int p = 0; p < prior.length; p++) {
             prior[p] = prior(survey, p);
         }
-        Posterior first = learned(survey, passes, readings, prior);
+        Posterior first = tied(learned(survey, passes, readings, prior), ties);
         if (readings.isEmpty() || survey.chances().wronglyOut() <= 0) {
             return first;
         }
@@ -80,6 +90,62 @@ public final class Posterior {
             normalize(row);
         }
         return new Posterior(survey, shares, ever);
+    }
+
+    private static Posterior tied(Posterior alone, List<Tie> ties) {
+        if (ties.isEmpty()) {
+            return alone;
+        }
+        double[][] shares =
+                java.util.Arrays.stream(alone.shares).map(double[]::clone).toArray(double[][]::new);
+        for (Tie t : ties) {
+            times(shares[t.a()], heard(alone, t.b(), t.kind()));
+            times(shares[t.b()], heard(alone, t.a(), t.kind()));
+        }
+        for (double[] row : shares) {
+            normalize(row);
+        }
+        return new Posterior(alone.survey, shares, alone.everOff);
+    }
+
+    /** How well each cause goes with what is known of the other point of a tie. */
+    private static double[] heard(Posterior alone, int other, Tie.Kind kind) {
+        List<Cause> causes = alone.survey.causes();
+        List<Throw> throwing = alone.survey.throwing();
+        double[] onThrow = new double[throwing.size()];
+        double sum = 0;
+        for (int c = 0; c < causes.size(); c++) {
+            if (causes.get(c).isOneThrow()) {
+                onThrow[causes.get(c).a()] += alone.shares[other][c];
+                sum += alone.shares[other][c];
+            }
+        }
+        double even = sum / throwing.size();
+        double[] fits = new double[causes.size()];
+        for (int c = 0; c < fits.length; c++) {
+            Cause cause = causes.get(c);
+            double fit = kind == Tie.Kind.SAME_BREAKER ? even : 0.5;
+            if (cause.isOneThrow() && kind == Tie.Kind.SAME_BREAKER) {
+                fit = onThrow[cause.a()];
+            } else if (cause.isOneThrow()) {
+                fit = onLegOf(throwing, onThrow, cause.a(), kind == Tie.Kind.SAME_LEG);
+            }
+            fits[c] = (1 - WRONG_TIE) * fit + WRONG_TIE * (kind == Tie.Kind.SAME_BREAKER ? even : 0.5);
+        }
+        return fits;
+    }
+
+    /** The share of throws on the leg of one, or on another; a leg that is not known counts half. */
+    private static double onLegOf(List<Throw> throwing, double[] onThrow, int one, boolean isSame) {
+        String leg = throwing.get(one).leg();
+        double sum = 0;
+        double there = 0;
+        for (int t = 0; t < onThrow.length; t++) {
+            String its = throwing.get(t).leg();
+            sum += onThrow[t];
+            there += leg == null || its == null ? onThrow[t] / 2 : leg.equals(its) == isSame ? onThrow[t] : 0;
+        }
+        return sum > 0 ? there / sum : 0.5;
     }
 
     private static void times(double[] row, double[] by) {

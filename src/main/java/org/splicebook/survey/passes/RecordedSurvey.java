@@ -42,6 +42,10 @@ public record RecordedSurvey(
         List<String> disproved,
         List<String> leftOut) {
     private static final double SURE_ENOUGH = 0.95;
+    /** Between two legs there are 240 or 208 V; between hots of one only what their loads let fall. */
+    private static final double TWO_LEGS_VOLTS = 180;
+
+    private static final double ONE_LEG_VOLTS = 30;
 
     public RecordedSurvey {
         passes = List.copyOf(passes);
@@ -91,7 +95,7 @@ public record RecordedSurvey(
         List<String> leftOut = new ArrayList<>();
         read(survey, standing, passes, readings, leftOut);
         List<Pass> walked = passes.keySet().stream().map(k -> new Pass(k.off())).toList();
-        Posterior known = Posterior.of(survey, walked, readings);
+        Posterior known = Posterior.of(survey, walked, readings, ties(survey, standing));
         List<String> life = new ArrayList<>();
         for (int p = 0; p < points.size(); p++) {
             if (Care.of(devices.get(p)) == Care.LIFE
@@ -138,6 +142,41 @@ public record RecordedSurvey(
             }
             readings.add(new Reading(point, pass, lit.read() == Sighting.Reading.NOT_LIT));
         }
+    }
+
+    /** What meters from hot to hot and test buttons show of two points, everything being on. */
+    private static List<Tie> ties(Survey survey, List<Sighting> standing) {
+        List<Tie> ties = new ArrayList<>();
+        for (Sighting s : standing) {
+            if (!s.withOff().isEmpty()) {
+                continue;
+            }
+            if (s.seen() instanceof Sighting.Volts v && isHot(survey, v.from()) && isHot(survey, v.to())) {
+                double volts = v.volts().base();
+                Tie.Kind kind =
+                        volts > TWO_LEGS_VOLTS ? Tie.Kind.OTHER_LEG : volts < ONE_LEG_VOLTS ? Tie.Kind.SAME_LEG : null;
+                if (kind != null) {
+                    ties.add(new Tie(point(survey, v.from()), point(survey, v.to()), kind));
+                }
+            } else if (s.seen() instanceof Sighting.Pressed p) {
+                List<Integer> out = p.wentOut().stream()
+                        .map(o -> point(survey, o))
+                        .filter(i -> i >= 0)
+                        .distinct()
+                        .toList();
+                for (int i = 1; i < out.size(); i++) {
+                    ties.add(new Tie(out.get(i - 1), out.get(i), Tie.Kind.SAME_BREAKER));
+                }
+            }
+        }
+        ties.removeIf(t -> t.a() == t.b());
+        return ties;
+    }
+
+    private static boolean isHot(Survey survey, String terminal) {
+        int point = point(survey, terminal);
+        return point >= 0
+                && (terminal.endsWith(".hot") || survey.points().get(point).id().equals(terminal));
     }
 
     /** The point that is meant: by its id, a terminal of it, or its device where that has one only; else -1. */

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param above the throw that feeds its panel, by index; -1 where none of these does, or it is not known
  * @param feederUnknown whether some throw of another panel may feed its panel and the record does not say which
  * @param poles how many poles it opens
+ * @param leg the leg that it feeds from; null where it has several, or it is not known
  * @param stay whether a pass may turn it off
  * @param why why it has to stay on or be off alone; null where it does not
  */
@@ -20,6 +21,7 @@ public record Throw(
         int above,
         boolean feederUnknown,
         int poles,
+        @Nullable String leg,
         Stay stay,
         @Nullable String why) {
     /** Whether a pass may turn it off. */
@@ -38,16 +40,21 @@ public record Throw(
 
     /** {@return a throw of one breaker that nothing speaks against} */
     public static Throw free(String name) {
-        return new Throw(name, List.of(name), -1, false, 1, Stay.FREE, null);
+        return new Throw(name, List.of(name), -1, false, 1, null, Stay.FREE, null);
     }
 
     /** {@return the same, fed by another} */
     public Throw under(int feeder) {
-        return new Throw(name, breakers, feeder, false, poles, stay, why);
+        return new Throw(name, breakers, feeder, false, poles, leg, stay, why);
+    }
+
+    /** {@return the same on a leg} */
+    public Throw on(@Nullable String whichLeg) {
+        return new Throw(name, breakers, above, feederUnknown, poles, whichLeg, stay, why);
     }
 
     /** {@return the same under another rule} */
     public Throw staying(Stay how, @Nullable String because) {
-        return new Throw(name, breakers, above, feederUnknown, poles, how, because);
+        return new Throw(name, breakers, above, feederUnknown, poles, leg, how, because);
     }
 }

@@ -16,6 +16,7 @@ import org.splicebook.record.Panel;
 import org.splicebook.record.Ref;
 import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.PanelLegs;
 import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.Wiring;
 import org.splicebook.wiring.shutoff.Care;
@@ -78,7 +79,22 @@ final class Throws {
                     moved.stream().map(b -> p.name() + "." + b.key()).toList();
             int poles = moved.stream().mapToInt(b -> b.spaces().size()).sum();
             names.forEach(n -> byBreaker.put(n, all.size()));
-            all.add(ruled(new Throw(String.join(" + ", names), names, -1, false, poles, Throw.Stay.FREE, null), moved));
+            PanelLegs legs = PanelLegs.of(house.sources(), p);
+            List<String> on = moved.stream()
+                    .flatMap(b -> b.spaces().stream())
+                    .map(legs::of)
+                    .distinct()
+                    .toList();
+            Throw made = new Throw(
+                    String.join(" + ", names),
+                    names,
+                    -1,
+                    false,
+                    poles,
+                    on.size() == 1 ? on.get(0) : null,
+                    Throw.Stay.FREE,
+                    null);
+            all.add(ruled(made, moved));
         }
     }
 
@@ -137,7 +153,7 @@ final class Throws {
                     all.set(
                             i,
                             feeder == null
-                                    ? new Throw(t.name(), t.breakers(), -1, true, t.poles(), t.stay(), t.why())
+                                    ? new Throw(t.name(), t.breakers(), -1, true, t.poles(), null, t.stay(), t.why())
                                     : t.under(feeder));
                 }
             }
