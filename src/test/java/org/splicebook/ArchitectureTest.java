@@ -49,6 +49,7 @@ class ArchitectureTest {
                     Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer", "rules", "rewire")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("people", Set.of("problem", "record", "answer", "store")),
+            entry("drafts", Set.of("problem", "record", "rewire", "store")),
             entry("ask", Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store")),
             entry("property", Set.of("problem", "record", "wiring", "answer", "store", "housefile")),
             entry("graph", Set.of("problem", "record", "wiring", "rules", "answer", "store", "people")),
@@ -59,6 +60,7 @@ class ArchitectureTest {
                     "web",
                     Set.of(
                             "rewire",
+                            "drafts",
                             "loadflow",
                             "panelplan",
                             "rules",
@@ -75,6 +77,7 @@ class ArchitectureTest {
                     "cli",
                     Set.of(
                             "rewire",
+                            "drafts",
                             "loadflow",
                             "panelplan",
                             "rules",

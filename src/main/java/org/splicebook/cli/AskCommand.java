@@ -56,7 +56,7 @@ final class AskCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
-            Reply reply = draft.ask(program, houses, house(houses), question, parameters);
+            Reply reply = draft.ask(houses, house(houses), question, parameters);
             output.print(only == null ? reply : reasonsOf(reply, only), terminal);
         }
         return ExitCodes.OK;

@@ -15,7 +15,7 @@ import org.splicebook.wiring.ThingKind;
 /** The uniqueness constraints and indexes, and the version of the schema. */
 final class Schema {
     /** Raised when stored data has to be changed to be read by this program. */
-    static final int VERSION = 3;
+    static final int VERSION = 4;
 
     private static final List<String> FURTHER_LABELS = List.of(
             "House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion", "Finding");
@@ -49,6 +49,7 @@ final class Schema {
         unique(transactions, "Ledger", "house");
         unique(transactions, "Revision", "key");
         unique(transactions, "Sighting", "key");
+        unique(transactions, "Draft", "key");
         unique(transactions, "Schema", "name");
         labels().forEach(l -> unique(transactions, l, "key"));
         PropertyRows.labels().forEach(l -> unique(transactions, l, "key"));
