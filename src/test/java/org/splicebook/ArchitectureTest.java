@@ -49,6 +49,7 @@ class ArchitectureTest {
                     Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer", "rules", "rewire")),
             entry("store", Set.of("problem", "record", "wiring", "answer")),
             entry("people", Set.of("problem", "record", "answer", "store")),
+            entry("drafts", Set.of("problem", "record", "rewire", "store")),
             entry("upkeep", Set.of("problem", "record", "housefile", "store")),
             entry("archive", Set.of("problem", "record", "housefile", "store")),
             entry(
@@ -63,6 +64,7 @@ class ArchitectureTest {
                     "web",
                     Set.of(
                             "rewire",
+                            "drafts",
                             "loadflow",
                             "panelplan",
                             "rules",
@@ -81,6 +83,7 @@ class ArchitectureTest {
                     "cli",
                     Set.of(
                             "rewire",
+                            "drafts",
                             "loadflow",
                             "panelplan",
                             "rules",

@@ -9,15 +9,12 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.splicebook.answer.Reply;
 import org.splicebook.ask.AnsweringStore;
-import org.splicebook.ask.DraftQuestions;
 import org.splicebook.cli.Program;
 import org.splicebook.graph.Neo4jHouseStore;
 import org.splicebook.graph.Stores;
@@ -34,9 +31,7 @@ import org.splicebook.people.Visitor;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
-import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
-import org.splicebook.record.House;
 import org.splicebook.render.sheet.Paper;
 import org.splicebook.render.sheet.PlanSheet;
 import org.splicebook.store.FolderFiles;
@@ -57,12 +52,6 @@ final class Splicebook implements Program {
 
     Splicebook(Configuration configuration) {
         this.configuration = configuration;
-    }
-
-    @Override
-    public Result<Reply> askDraft(
-            HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters) {
-        return DraftQuestions.ask(houses, base, draft, question, parameters, Derivation::derive);
     }
 
     @Override

@@ -17,6 +17,7 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
@@ -33,6 +34,7 @@ public final class AnsweringStore extends ForwardingStore {
     /** How many houses' wiring is kept ready. */
     private static final int KEPT = 32;
 
+    private final Function<House, Wiring> derivation;
     private final Kept kept;
 
     /**
@@ -43,6 +45,7 @@ public final class AnsweringStore extends ForwardingStore {
      */
     public AnsweringStore(HouseStore behind, Function<House, Wiring> derivation) {
         super(behind);
+        this.derivation = derivation;
         this.kept = new Kept(KEPT, derivation);
     }
 
@@ -63,6 +66,11 @@ public final class AnsweringStore extends ForwardingStore {
             return compute(computed, house, parameters);
         }
         return behind.ask(question, house, parameters).map(reply -> reply instanceof Answer a ? honest(a) : reply);
+    }
+
+    @Override
+    public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
+        return DraftQuestions.ask(behind, drafted, question, parameters, derivation);
     }
 
     private Result<Reply> compute(ComputedQuestion computed, String house, Map<String, String> given) {

@@ -4,18 +4,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Heading;
 import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
-import org.splicebook.problem.Problem;
-import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
-import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
@@ -23,35 +20,41 @@ import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
 
 /**
- * Computed questions about a house as it would be after a draft. What was observed was observed of the house as it stands, so none of it
+ * Questions about a house as it would be after a draft. What was observed was observed of the house as it stands, so none of it
  * excludes anything here.
  */
-public final class DraftQuestions {
+final class DraftQuestions {
     private DraftQuestions() {}
 
     /**
      * Asks a draft.
      *
-     * @param store where the house is kept
-     * @param base the house and the revision that the draft is made on
-     * @param draft the house as it would be
+     * @param store where the house is kept, which answers what is not computed
+     * @param drafted the draft, the house as it would be, the revision that it is made on
      * @param question the question's id
      * @param parameters by name
      * @param derivation what the wiring does
      */
-    public static Result<Reply> ask(
+    static Result<Reply> ask(
             HouseStore store,
-            StoredHouse base,
-            House draft,
+            DraftedHouse drafted,
             String question,
             Map<String, String> parameters,
             Function<House, Wiring> derivation) {
-        Revision r = base.revision();
+        Revision r = drafted.base();
         // It stands after the revision it is made on, so that what differs is told against that one.
         Revision next = new Revision(
-                r.house(), draft.said(), r.number() + 1, r.stored(), r.who(), r.why(), false, r.digest() + " draft");
+                r.house(),
+                drafted.house().said(),
+                r.number() + 1,
+                r.stored(),
+                r.who(),
+                r.why(),
+                false,
+                r.digest() + " draft");
         // Not closed: it holds nothing, and the store behind belongs to who opened it.
-        AnsweringStore answering = new AnsweringStore(new Drafted(store, new StoredHouse(draft, next)), derivation);
+        AnsweringStore answering =
+                new AnsweringStore(new AsDrafted(store, drafted, new StoredHouse(drafted.house(), next)), derivation);
         return answering.ask(question, r.house(), parameters).map(reply -> marked(reply, r.number()));
     }
 
@@ -73,17 +76,19 @@ public final class DraftQuestions {
     }
 
     /** A store in which one house is as a draft makes it, and nothing was observed of it. */
-    private static final class Drafted extends ForwardingStore {
-        private final StoredHouse draft;
+    private static final class AsDrafted extends ForwardingStore {
+        private final DraftedHouse drafted;
+        private final StoredHouse house;
 
-        Drafted(HouseStore behind, StoredHouse draft) {
+        AsDrafted(HouseStore behind, DraftedHouse drafted, StoredHouse house) {
             super(behind);
-            this.draft = draft;
+            this.drafted = drafted;
+            this.house = house;
         }
 
         @Override
         public Optional<StoredHouse> findHouse(String id) {
-            return id.equals(draft.revision().house()) ? Optional.of(draft) : super.findHouse(id);
+            return id.equals(house.revision().house()) ? Optional.of(house) : super.findHouse(id);
         }
 
         @Override
@@ -97,13 +102,10 @@ public final class DraftQuestions {
         }
 
         @Override
-        public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
-            String computed = ComputedQuestions.BY_ID.keySet().stream().sorted().collect(Collectors.joining(", "));
-            return Result.failed(Problem.error(
-                    ProblemKind.NOT_FOUND,
-                    Where.field("question"),
-                    question + " is answered from what is stored, and a draft is not.",
-                    "Of a draft can be asked: " + computed + "."));
+        public Result<Reply> ask(String question, String id, Map<String, String> parameters) {
+            // What the store tells is of the house after the draft, which counts as the next revision here.
+            return behind.askDraft(question, drafted, parameters)
+                    .map(reply -> marked(reply, house.revision().number()));
         }
     }
 }

@@ -59,7 +59,7 @@ final class AskCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
-            Reply reply = draft.ask(program, houses, house(houses), question, parameters);
+            Reply reply = draft.ask(houses, house(houses), question, parameters);
             Reply told = only == null ? reply : reasonsOf(reply, only);
             if (!table.write(told, terminal)) {
                 output.print(told, terminal);

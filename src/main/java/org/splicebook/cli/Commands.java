@@ -1,6 +1,8 @@
 package org.splicebook.cli;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -72,10 +74,11 @@ public final class Commands {
                 new AutoComplete.GenerateCompletion())) {
             line.addSubcommand(command);
         }
+        CommandLine draft = Objects.requireNonNull(line.getSubcommands().get("draft"));
+        KeptDraftCommands.all(program, terminal).forEach(draft::addSubcommand);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.getCommandSpec().version("splicebook " + program.version());
-        line.getSubcommands()
-                .values()
+        Stream.concat(line.getSubcommands().values().stream(), draft.getSubcommands().values().stream())
                 .forEach(c ->
                         c.getCommandSpec().mixinStandardHelpOptions(true).version("splicebook " + program.version()));
         line.getCommandSpec()

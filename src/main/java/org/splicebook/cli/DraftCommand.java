@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Answer;
@@ -25,15 +26,20 @@ import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 @Command(
         name = "draft",
+        synopsisSubcommandLabel = "[COMMAND]",
         description = {
             "Tells what a change would do, before anything is touched: for each load point its feed, return, ground and"
                     + " protection, findings cured and new, currents, boxes to open, parts, what must be off, steps, tests.",
-            "With --enter it is recorded as done, whole or its first steps."
+            "With --enter it is recorded as done, whole or its first steps.",
+            "Drafts are also kept beside a house: save, list, show, enter, carry-over, withdraw."
         })
 final class DraftCommand implements Callable<Integer> {
     private final Program program;
@@ -41,11 +47,16 @@ final class DraftCommand implements Callable<Integer> {
 
     @Parameters(
             index = "0",
+            arity = "0..1",
             paramLabel = "FILE|HOUSE",
             description = "A house file, a folder of them, or a stored house's id.")
     private String house = "";
 
-    @Parameters(index = "1", paramLabel = "MOVES", description = "A file of moves; README.md says how it is written.")
+    @Parameters(
+            index = "1",
+            arity = "0..1",
+            paramLabel = "MOVES",
+            description = "A file of moves; README.md says how it is written.")
     private Path moves = Path.of("");
 
     @Option(names = "--enter", description = "Record it as done, as the next revision of the stored house.")
@@ -65,6 +76,9 @@ final class DraftCommand implements Callable<Integer> {
     @Option(names = "--by", paramLabel = "NAME", description = "With --enter: who did it.")
     private String by = "";
 
+    @Spec
+    private @Nullable CommandSpec spec;
+
     @Mixin
     private PackOptions packs = new PackOptions();
 
@@ -81,6 +95,12 @@ final class DraftCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (house.isEmpty() || moves.toString().isEmpty()) {
+            // Not required of the commands below this one, so it is asked for here.
+            throw new ParameterException(
+                    Objects.requireNonNull(spec).commandLine(),
+                    "Missing: FILE|HOUSE and MOVES, or one of the commands.");
+        }
         if (Files.exists(Path.of(house))) {
             House record = HouseFiles.read(Path.of(house)).get();
             if (enter) {

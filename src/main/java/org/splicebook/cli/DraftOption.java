@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Reply;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.record.Draft;
 import org.splicebook.record.House;
@@ -32,12 +33,13 @@ final class DraftOption {
     }
 
     /** {@return the answer to a question about the house as it is to be looked at} */
-    Reply ask(Program program, HouseStore houses, String house, String question, Map<String, String> parameters) {
+    Reply ask(HouseStore houses, String house, String question, Map<String, String> parameters) {
         if (file == null) {
             return houses.ask(question, house, parameters).get();
         }
         StoredHouse base = houses.findHouse(house).orElseThrow(() -> Houses.notFound(house));
-        return program.askDraft(houses, base, over(base.house()), question, parameters)
+        Draft draft = DraftFiles.read(file, base.house()).get().draft();
+        return houses.askDraft(question, DraftDesk.drafted(draft, base), parameters)
                 .get();
     }
 

@@ -2,15 +2,11 @@ package org.splicebook.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.answer.Reply;
 import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.people.Registry;
-import org.splicebook.problem.Result;
-import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 
@@ -82,10 +78,6 @@ public interface Program {
         @Override
         void close();
     }
-
-    /** {@return the answer to a computed question about a house as a draft would make it} */
-    Result<Reply> askDraft(
-            HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters);
 
     /** {@return a sheet of a stored house as PDF: its kind, of what (may be empty), the paper} */
     byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper);

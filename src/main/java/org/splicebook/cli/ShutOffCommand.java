@@ -58,7 +58,7 @@ final class ShutOffCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         try (HouseStore houses = program.open(store.choice())) {
-            output.print(draft.ask(program, houses, house.of(houses), "shut-off", target()), terminal);
+            output.print(draft.ask(houses, house.of(houses), "shut-off", target()), terminal);
         }
         return ExitCodes.OK;
     }

@@ -10,6 +10,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Record;
@@ -122,6 +125,41 @@ final class Asking {
         }
     }
 
+    /**
+     * The same, of a house as it would be after a draft.
+     *
+     * @param projected makes its graph, which is there within this asking's transaction only
+     */
+    Result<Reply> askDraft(Supplier<Projection.OfDraft> projected) {
+        List<Problem> problems = Parameters.wrong(question, file.choices(), house, given);
+        if (!problems.isEmpty()) {
+            return new Result.Failed<>(problems);
+        }
+        Projection.OfDraft draft = projected.get();
+        try {
+            return Transactions.trial(driver, tx -> {
+                GraphWriter.create(tx, List.of(draft.rows()));
+                KnownHouse known = KnownHouse.of(house(tx, draft.key()));
+                Asked asked = ask(tx, known, draft.key(), () -> true).orElseThrow();
+                return asked.isEmpty() ? unlessUnknown(tx, draft.key(), asked) : Result.ok(asked.reply());
+            });
+        } catch (ClientException e) {
+            return Result.failed(said(e));
+        } catch (Neo4jException e) {
+            throw Transactions.problem(e);
+        }
+    }
+
+    private Result<Reply> unlessUnknown(TransactionContext tx, String key, Asked asked) {
+        List<Problem> unknown =
+                Names.unknown(tx, question, key, asked.reply().heading().parameters());
+        return unknown.isEmpty()
+                ? Result.ok(asked.reply())
+                : new Result.Failed<>(unknown.stream()
+                        .map(p -> Problem.error(p.kind(), p.where(), p.message().replace(key, house), p.cure()))
+                        .toList());
+    }
+
     /** A reply, and whether nothing was found at all. */
     private record Asked(Reply reply, boolean isEmpty) {}
 
@@ -161,22 +199,33 @@ final class Asking {
 
     /** {@return the reply, unless the house was changed meanwhile} */
     private Optional<Asked> ask(TransactionContext tx) {
-        Map<String, String> all = Parameters.filled(question, given);
         long mark = recall.mark();
         KnownHouse known = question.acrossHouses() ? null : known(tx);
+        Optional<Asked> asked = ask(tx, known, house, () -> recall.isUnchanged(mark));
+        if (known != null && asked.isPresent()) {
+            houses.keep(house, known, mark);
+        }
+        return asked;
+    }
+
+    /**
+     * Asks in a transaction.
+     *
+     * @param key what stands for the house in the graph
+     * @param unchanged whether surely nothing was written since the house was read
+     */
+    private Optional<Asked> ask(
+            TransactionContext tx, @Nullable KnownHouse known, String key, BooleanSupplier unchanged) {
+        Map<String, String> all = Parameters.filled(question, given);
         Record record = known == null ? null : known.house();
         Heading heading = record == null ? acrossHouses(all) : oneHouse(record, all);
         Map<String, Object> bound = new LinkedHashMap<>(all);
-        bound.put("house", house);
+        bound.put("house", key);
         List<Record> records = tx.run(file.cypher(), bound).list();
-        Optional<Ways> ways = known == null
-                ? Optional.of(Ways.none())
-                : Ways.read(tx, house, known, all, records, () -> recall.isUnchanged(mark));
+        Optional<Ways> ways =
+                known == null ? Optional.of(Ways.none()) : Ways.read(tx, key, known, all, records, unchanged);
         if (ways.isEmpty()) {
             return Optional.empty();
-        }
-        if (known != null) {
-            houses.keep(house, known, mark);
         }
         Reply reply;
         if (question.kind() == Question.Kind.LISTING) {
@@ -193,7 +242,7 @@ final class Asking {
 
     private KnownHouse known(TransactionContext tx) {
         KnownHouse remembered = houses.find(house);
-        return remembered == null ? KnownHouse.of(house(tx)) : remembered;
+        return remembered == null ? KnownHouse.of(house(tx, house)) : remembered;
     }
 
     private Answer answer(Heading heading, List<Record> records, Ways ways, Openness open) {
@@ -255,8 +304,8 @@ final class Asking {
         return new Heading(question.id(), question.said(all), "", "", 0, Instant.now(), all, false);
     }
 
-    private Record house(TransactionContext tx) {
-        List<Record> found = tx.run(HOUSE, Map.of("house", house)).list();
+    private Record house(TransactionContext tx, String key) {
+        List<Record> found = tx.run(HOUSE, Map.of("house", key)).list();
         if (found.isEmpty()) {
             throw new ProblemException(Problem.error(
                     ProblemKind.NOT_FOUND,

@@ -160,4 +160,29 @@ final class Ledger {
                 row.get("deleted").asBoolean(),
                 row.get("digest").asString());
     }
+
+    /** {@return the houses, or the one that is named, whose graph is not of this program or not of the newest revision} */
+    static List<String> stale(TransactionContext tx, String house) {
+        return house.isEmpty()
+                ? tx.run(
+                                "MATCH (h:House) WHERE h.derivation <> $stamp RETURN h.key AS id",
+                                Map.of("stamp", Projection.STAMP))
+                        .list(r -> r.get("id").asString())
+                : tx.run(
+                                "MATCH (l:Ledger {house: $house, deleted: false}) OPTIONAL MATCH (h:House {key: $house})"
+                                        + " WITH l, h WHERE h IS NULL OR h.derivation <> $stamp OR h.revision <> l.newest"
+                                        + " RETURN l.house AS id",
+                                Map.of("house", house, "stamp", Projection.STAMP))
+                        .list(r -> r.get("id").asString());
+    }
+
+    /** {@return the newest revision of a house that is there; otherwise refuses} */
+    static Kept standing(String id, Optional<Kept> newest) {
+        return newest.filter(k -> !k.revision().deleted())
+                .orElseThrow(() -> new Refusal(Problem.error(
+                        ProblemKind.NOT_FOUND,
+                        Where.field(id),
+                        "There is no house " + id + ".",
+                        "Look at the list of houses.")));
+    }
 }

@@ -10,6 +10,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.Driver;
@@ -25,8 +26,11 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.DraftState;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
@@ -45,6 +49,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final RecordText text;
     private final Clock clock;
     private final Projection projection;
+    private final DraftShelf drafts;
     private final Verifier verifier;
     private final @Nullable EmbeddedNeo4j embedded;
     private final BulkWriter bulk;
@@ -80,6 +85,7 @@ public final class Neo4jHouseStore implements HouseStore {
         this.text = text;
         this.clock = clock;
         this.projection = new Projection(derivation);
+        this.drafts = new DraftShelf(text);
         this.verifier = new Verifier(transactions, text, projection);
         this.embedded = embedded;
         this.bulk = embedded == null ? BulkWriter.over(transactions) : new InProcessWriter(embedded.database());
@@ -119,6 +125,12 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public Result<Revision> put(House house, long expected, String who, String why) {
+        return put(house, expected, who, why, (tx, token) -> {});
+    }
+
+    /** Stores a house, and whatever else belongs to it, in one transaction. */
+    private Result<Revision> put(
+            House house, long expected, String who, String why, BiConsumer<TransactionContext, String> beside) {
         String record = text.write(house);
         Packed packed = Packed.of(record);
         String digest = Packed.digest(record);
@@ -129,13 +141,50 @@ public final class Neo4jHouseStore implements HouseStore {
             if (newest.isPresent() && newest.get().token().equals(token)) {
                 return newest.get().revision(); // Stored at the first try, whose answer was lost on the way.
             }
-            refuseStale(house.id(), expected, newest);
+            Refusal.unlessNewest(house.id(), expected, newest);
             SightingLog.check(tx, house.id(), house.sightings());
             Revision next = next(newest, house.id(), house.said(), who, why, false, digest);
             Ledger.append(tx, next, packed, token);
             GraphWriter.replace(tx, house.id(), projection.of(derived, next));
+            beside.accept(tx, token);
             return next;
         });
+    }
+
+    @Override
+    public List<KeptDraft> drafts(String house) {
+        return transactions.read(tx -> drafts.all(tx, house));
+    }
+
+    @Override
+    public Optional<KeptDraft> findDraft(String house, String name) {
+        return transactions.read(tx -> drafts.find(tx, house, name));
+    }
+
+    @Override
+    public Result<KeptDraft> putDraft(DraftState state, long expected, String who) {
+        String token = Secret.random();
+        return refusable(tx -> {
+            String house = state.draft().house();
+            Ledger.Kept unused = Ledger.standing(house, Ledger.lock(tx, house));
+            return drafts.put(tx, state, expected, who, now(), token);
+        });
+    }
+
+    @Override
+    public Result<Revision> enterDraft(House house, DraftState state, long expected, String who, String why) {
+        return put(house, state.base() - 1, who, why, (tx, token) -> {
+            KeptDraft unused = drafts.put(tx, state, expected, who, now(), token);
+        });
+    }
+
+    @Override
+    public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
+        return questions.askDraft(question, drafted, parameters, () -> projection.ofDraft(drafted));
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(ChronoUnit.MICROS);
     }
 
     @Override
@@ -156,8 +205,8 @@ public final class Neo4jHouseStore implements HouseStore {
             if (newest.isPresent() && newest.get().token().equals(token)) {
                 return newest.get().revision();
             }
-            Revision last = standing(id, newest).revision();
-            refuseStale(id, expected, newest);
+            Revision last = Ledger.standing(id, newest).revision();
+            Refusal.unlessNewest(id, expected, newest);
             Revision next = next(newest, id, last.name(), who, why, true, Packed.digest(""));
             Ledger.append(tx, next, Packed.of(""), token);
             GraphWriter.remove(tx, id);
@@ -168,7 +217,7 @@ public final class Neo4jHouseStore implements HouseStore {
     @Override
     public Result<Integer> appendSightings(String id, List<Sighting> sightings) {
         return refusable(tx -> {
-            Ledger.Kept newest = standing(id, Ledger.lock(tx, id));
+            Ledger.Kept newest = Ledger.standing(id, Ledger.lock(tx, id));
             return SightingLog.append(tx, id, read(newest).sightings(), sightings);
         });
     }
@@ -248,7 +297,7 @@ public final class Neo4jHouseStore implements HouseStore {
             long start = System.nanoTime();
             transactions.read(tx -> tx.run("RETURN 1").consume());
             long micros = (System.nanoTime() - start) / 1000;
-            String version = transactions.read(Neo4jHouseStore::version);
+            String version = transactions.read(Transactions::version);
             return new Health(true, kind(), version, listHouses().size(), micros);
         } catch (ProblemException e) {
             return new Health(false, kind(), "", 0, 0);
@@ -272,17 +321,7 @@ public final class Neo4jHouseStore implements HouseStore {
      * @param house one house, or empty for all
      */
     void refresh(String house) {
-        List<String> stale = transactions.read(tx -> house.isEmpty()
-                ? tx.run(
-                                "MATCH (h:House) WHERE h.derivation <> $stamp RETURN h.key AS id",
-                                Map.of("stamp", Projection.STAMP))
-                        .list(r -> r.get("id").asString())
-                : tx.run(
-                                "MATCH (l:Ledger {house: $house, deleted: false}) OPTIONAL MATCH (h:House {key: $house})"
-                                        + " WITH l, h WHERE h IS NULL OR h.derivation <> $stamp OR h.revision <> l.newest"
-                                        + " RETURN l.house AS id",
-                                Map.of("house", house, "stamp", Projection.STAMP))
-                        .list(r -> r.get("id").asString()));
+        List<String> stale = transactions.read(tx -> Ledger.stale(tx, house));
         for (String id : stale) {
             boolean isDone = recall.writing(() -> transactions.write(tx -> {
                 Ledger.lock(tx, id);
@@ -313,47 +352,12 @@ public final class Neo4jHouseStore implements HouseStore {
         return driver;
     }
 
-    private static String version(TransactionContext tx) {
-        return tx.run("CALL dbms.components() YIELD name, versions, edition"
-                        + " RETURN name + ' ' + versions[0] + ' ' + edition AS version LIMIT 1")
-                .single()
-                .get("version")
-                .asString();
-    }
-
     private <T> Result<T> refusable(Function<TransactionContext, T> work) {
         try {
             return Result.ok(recall.writing(() -> transactions.write(work)));
         } catch (Refusal e) {
             return Result.failed(e.problem());
         }
-    }
-
-    private static Ledger.Kept standing(String id, Optional<Ledger.Kept> newest) {
-        return newest.filter(k -> !k.revision().deleted())
-                .orElseThrow(() -> new Refusal(Problem.error(
-                        ProblemKind.NOT_FOUND,
-                        Where.field(id),
-                        "There is no house " + id + ".",
-                        "Look at the list of houses.")));
-    }
-
-    private static void refuseStale(String id, long expected, Optional<Ledger.Kept> newest) {
-        long number = newest.map(k -> k.revision().number()).orElse(0L);
-        boolean isGone = newest.map(k -> k.revision().deleted()).orElse(true);
-        if (expected == number || (expected == 0 && isGone)) {
-            return;
-        }
-        String now = number == 0
-                ? "there is no such house"
-                : isGone ? "it was deleted in revision " + number : "its newest revision is " + number;
-        throw new Refusal(Problem.error(
-                ProblemKind.STALE,
-                Where.field(id),
-                expected == 0
-                        ? "The house " + id + " exists already: " + now + "."
-                        : "This was made from revision " + expected + " of " + id + ", and " + now + ".",
-                "Take the newest revision, make the change in it, and store that."));
     }
 
     private Revision next(
@@ -364,7 +368,7 @@ public final class Neo4jHouseStore implements HouseStore {
             String why,
             boolean deleted,
             String digest) {
-        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        Instant now = now();
         @Nullable Revision last = newest.map(Ledger.Kept::revision).orElse(null);
         // A clock that was set back must not put a revision before the one it follows.
         Instant stored = last != null && last.stored().isAfter(now) ? last.stored() : now;

@@ -5,6 +5,7 @@ import org.splicebook.record.House;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Checks;
 import org.splicebook.rules.Packs;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.Revision;
 import org.splicebook.wiring.Wiring;
 
@@ -27,6 +28,24 @@ record Projection(Function<House, Wiring> derivation) {
     Derived derive(House house) {
         Wiring wiring = derivation.apply(house);
         return new Derived(wiring, Checked.of(wiring, Packs.of(house)));
+    }
+
+    /**
+     * What a draft makes of a house, as a graph.
+     *
+     * @param key what stands for the house in it: a word that no house can have as its id, another each time, so that two may be there at
+     *     once
+     */
+    record OfDraft(String key, GraphRows rows) {}
+
+    /** {@return the graph of a house as it would be after a draft; it is never to be committed} */
+    OfDraft ofDraft(DraftedHouse drafted) {
+        String key = "~" + Secret.random();
+        GraphRows rows = of(derive(drafted.house().withId(key)), drafted.base());
+        rows.nodes().stream()
+                .filter(n -> n.label().equals("House"))
+                .forEach(n -> n.properties().put("draft", true));
+        return new OfDraft(key, rows);
     }
 
     /** {@return the graph of one revision} */

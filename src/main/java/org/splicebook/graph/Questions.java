@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Session;
@@ -24,6 +25,7 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
+import org.splicebook.store.DraftedHouse;
 
 /**
  * The questions that can be asked: those that the program brings, and those of further folders. Each file of a folder is explained by the
@@ -89,11 +91,7 @@ public final class Questions {
     public Result<Reply> ask(String id, String house, Map<String, String> parameters) {
         QuestionFile file = byId.get(id);
         if (file == null) {
-            return Result.failed(Problem.error(
-                    ProblemKind.NOT_FOUND,
-                    Where.field("question"),
-                    "There is no question " + id + ".",
-                    Nearest.cure(id, byId.keySet())));
+            return unknown(id);
         }
         Asking asking = new Asking(driver, recall, houses, file, house, parameters);
         // What is asked of all houses tells the moment at which it was asked.
@@ -113,6 +111,39 @@ public final class Questions {
             replies.keep(key, asked.get(), mark);
         }
         return asked;
+    }
+
+    /**
+     * Asks about a house as it would be after a draft: its graph is there within the asking's own transaction, which is taken back.
+     *
+     * @param id the question
+     * @param drafted the draft and the house after it
+     * @param parameters by name
+     * @param projected makes the graph
+     */
+    Result<Reply> askDraft(
+            String id, DraftedHouse drafted, Map<String, String> parameters, Supplier<Projection.OfDraft> projected) {
+        QuestionFile file = byId.get(id);
+        if (file == null) {
+            return unknown(id);
+        }
+        if (file.question().acrossHouses()) {
+            return Result.failed(Problem.error(
+                    ProblemKind.BAD_VALUE,
+                    Where.field("question"),
+                    "The question " + id + " goes across houses, and a draft counts as none of them.",
+                    "Ask a question about one house."));
+        }
+        String house = drafted.base().house();
+        return new Asking(driver, recall, houses, file, house, parameters).askDraft(projected);
+    }
+
+    private Result<Reply> unknown(String id) {
+        return Result.failed(Problem.error(
+                ProblemKind.NOT_FOUND,
+                Where.field("question"),
+                "There is no question " + id + ".",
+                Nearest.cure(id, byId.keySet())));
     }
 
     private void add(String origin, String text, Function<QuestionFile, List<Problem>> check) {

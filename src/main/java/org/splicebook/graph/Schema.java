@@ -49,6 +49,7 @@ final class Schema {
         unique(transactions, "Ledger", "house");
         unique(transactions, "Revision", "key");
         unique(transactions, "Sighting", "key");
+        unique(transactions, "Draft", "key");
         unique(transactions, "Schema", "name");
         labels().forEach(l -> unique(transactions, l, "key"));
         PropertyRows.labels().forEach(l -> unique(transactions, l, "key"));

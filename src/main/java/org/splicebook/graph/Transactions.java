@@ -22,6 +22,8 @@ import org.splicebook.problem.Where;
 final class Transactions {
     private static final TransactionConfig READ_LIMIT =
             TransactionConfig.builder().withTimeout(Duration.ofSeconds(60)).build();
+    private static final TransactionConfig TRIAL_LIMIT =
+            TransactionConfig.builder().withTimeout(Duration.ofSeconds(30)).build();
     private static final TransactionConfig WRITE_LIMIT =
             TransactionConfig.builder().withTimeout(Duration.ofMinutes(4)).build();
 
@@ -49,6 +51,35 @@ final class Transactions {
         });
     }
 
+    /** Writes, has the work look at what was written, and takes all of it back: nobody else sees it, and nothing of it stays. */
+    static <T> T trial(Driver driver, Function<TransactionContext, T> work) {
+        try (Session session = driver.session(
+                SessionConfig.builder().withDefaultAccessMode(AccessMode.WRITE).build())) {
+            session.executeWrite(
+                    tx -> {
+                        throw new TakenBack(work.apply(tx));
+                    },
+                    TRIAL_LIMIT);
+            throw new IllegalStateException("A trial was not taken back.");
+        } catch (TakenBack e) {
+            @SuppressWarnings("unchecked")
+            T outcome = (T) e.outcome;
+            return outcome;
+        }
+    }
+
+    /** Leaves a transaction, so that nothing of it happens, with what it came to. */
+    private static final class TakenBack extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+
+        private final transient Object outcome;
+
+        TakenBack(Object outcome) {
+            super("taken back", null, false, false);
+            this.outcome = outcome;
+        }
+    }
+
     /** Runs one statement by itself: schema statements need that. */
     void alone(String cypher) {
         said(() -> {
@@ -56,6 +87,15 @@ final class Transactions {
                 return session.run(cypher).consume();
             }
         });
+    }
+
+    /** {@return the name, version and edition of the database} */
+    static String version(TransactionContext tx) {
+        return tx.run("CALL dbms.components() YIELD name, versions, edition"
+                        + " RETURN name + ' ' + versions[0] + ' ' + edition AS version LIMIT 1")
+                .single()
+                .get("version")
+                .asString();
     }
 
     private Session session(AccessMode mode) {

@@ -119,6 +119,7 @@ final class Verifier {
                 words.add(said);
             }
         }
+        DraftShelf.damaged(tx, house).forEach(d -> words.add(house + ": the draft " + d + " is not what was stored."));
         return words;
     }
 

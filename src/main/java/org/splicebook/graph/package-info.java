@@ -116,7 +116,8 @@
  *
  * <p>Questions need not look here. {@code (Ledger {house, newest, deleted})-[:HAS]->(Revision {key, house, number, name, stored, who, why,
  * deleted, digest, record})}: the record of every revision, compressed. {@code (Ledger)-[:SAW]->(Sighting {key, house, id, date, digest,
- * text, order})}: the sightings that were appended.
+ * text, order})}: the sightings that were appended. {@code (Ledger)-[:PLANS]->(Draft {key, house, name, status, base, done, withdrawn,
+ * version, stored, who, text, digest})}: the drafts, as files of moves.
  * {@code (Property)-[:HAS]->(PropertyRevision {key, property, number, name, stored, who, why, digest, record})}. {@code (Schema {name, version})}.
  * People stand by themselves: {@code User}, {@code Token}, {@code Invitation}, {@code SignedIn} (hashes, no secrets) and the log, {@code Audit}.
  */

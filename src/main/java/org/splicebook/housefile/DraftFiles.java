@@ -45,6 +45,24 @@ public final class DraftFiles {
         return parse(new HouseFiles.SourceText(name, text), house, new Problems());
     }
 
+    /**
+     * {@return the draft of a text that was written from one and checked before it was kept: its house is not looked at again}
+     *
+     * @param text as {@link #write} makes it
+     */
+    public static Result<Draft> parseKept(String text) {
+        Problems problems = new Problems();
+        Optional<Node> whole = YamlReader.read("draft", text, Limits.NODES, problems);
+        Draft draft = whole.isPresent() ? kept(whole.get(), problems) : null;
+        return draft == null || problems.any() ? new Result.Failed<>(problems.inOrder()) : Result.ok(draft);
+    }
+
+    private static Draft kept(Node whole, Problems problems) {
+        Fields f = Fields.of(whole, KEYS, problems);
+        f.need("house", "Name the house that it is of.");
+        return read(f, f.text("house", ""), new Known(problems, true)).draft();
+    }
+
     private static Result<Written> parse(HouseFiles.SourceText text, House house, Problems problems) {
         Optional<Node> whole = YamlReader.read(text.name(), text.text(), Limits.NODES, problems);
         Written written = whole.isPresent() ? read(whole.get(), house, problems) : null;
@@ -53,9 +71,6 @@ public final class DraftFiles {
 
     private static Written read(Node whole, House house, Problems problems) {
         Fields f = Fields.of(whole, KEYS, problems);
-        f.need("draft", "Give it a name: draft: hall-neutral.");
-        f.need("moves", "List its moves: moves: [{move: K1.black, to: K2.black, in: hall}].");
-        Integer revision = f.integer("revision", 1, 999_999);
         String of = f.text("house", house.id());
         if (!of.equals(house.id())) {
             problems.error(
@@ -73,6 +88,13 @@ public final class DraftFiles {
         known.cableNames.addAll(house.cables().keySet());
         known.cables.putAll(house.cables());
         known.ends.addAll(house.boxes().keySet());
+        return read(f, of, known);
+    }
+
+    private static Written read(Fields f, String of, Known known) {
+        f.need("draft", "Give it a name: draft: hall-neutral.");
+        f.need("moves", "List its moves: moves: [{move: K1.black, to: K2.black, in: hall}].");
+        Integer revision = f.integer("revision", 1, 999_999);
         MoveReader reader = new MoveReader(known);
         List<Move> moves = new ArrayList<>();
         List<Where> positions = new ArrayList<>();
@@ -97,7 +119,7 @@ public final class DraftFiles {
                         "revision",
                         draft.revision() == null ? null : draft.revision().toString())
                 .put("reason", draft.reason())
-                .putList("moves", draft.moves(), DraftFiles::move);
+                .put("moves", Tree.list(draft.moves(), DraftFiles::move));
         return YamlWriter.write(top.node());
     }
 

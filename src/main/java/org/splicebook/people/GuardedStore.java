@@ -17,8 +17,11 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.DraftState;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
@@ -127,6 +130,45 @@ public final class GuardedStore extends ForwardingStore {
     public Result<Revision> restore(Past past) {
         requireEverywhere(Role.MANAGER);
         return logged(behind.restore(past), past.house(), "house restored", r -> "revision " + r.number());
+    }
+
+    @Override
+    public List<KeptDraft> drafts(String house) {
+        return reads(house) ? behind.drafts(house) : List.of();
+    }
+
+    @Override
+    public Optional<KeptDraft> findDraft(String house, String name) {
+        return reads(house) ? behind.findDraft(house, name) : Optional.empty();
+    }
+
+    @Override
+    public Result<KeptDraft> putDraft(DraftState state, long expected, String who) {
+        String house = state.draft().house();
+        require(Role.RECORDER, house);
+        return logged(
+                behind.putDraft(state, expected, name(who)),
+                house,
+                "draft kept",
+                d -> d.name() + ", version " + d.version() + ", "
+                        + d.state().status().word());
+    }
+
+    @Override
+    public Result<Revision> enterDraft(House house, DraftState state, long expected, String who, String why) {
+        require(Role.RECORDER, house.id());
+        require(Role.RECORDER, state.draft().house());
+        return logged(
+                behind.enterDraft(house, state, expected, name(who), why),
+                house.id(),
+                "draft entered",
+                r -> state.draft().name() + ", revision " + r.number());
+    }
+
+    @Override
+    public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
+        String house = drafted.base().house();
+        return reads(house) ? behind.askDraft(question, drafted, parameters) : Result.failed(notThere(house));
     }
 
     @Override

@@ -21,4 +21,9 @@ public record Draft(
     public Draft {
         moves = List.copyOf(moves);
     }
+
+    /** {@return the same draft, made on that revision, with these moves} */
+    public Draft with(long itsRevision, List<Move> itsMoves) {
+        return new Draft(name, house, itsRevision, reason, itsMoves);
+    }
 }

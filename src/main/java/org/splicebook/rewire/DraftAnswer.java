@@ -39,6 +39,9 @@ import org.splicebook.wiring.shutoff.Target;
  * parts, what must be off for the work, the steps, the tests at the end. Nothing of it is done.
  */
 public final class DraftAnswer {
+    /** The title of the first section that is of the work; those before it tell what changes. */
+    public static final String TO_OPEN = "Boxes and panels to open";
+
     private final Draft draft;
     private final House before;
     private final Wiring was;
@@ -136,7 +139,7 @@ public final class DraftAnswer {
                 CurrentChange.between(before, is.house()).stream()
                         .map(c -> "With " + c.loads() + " loads: " + c.said())
                         .toList()));
-        all.add(new Answer.Section("Boxes and panels to open", false, work.sites()));
+        all.add(new Answer.Section(TO_OPEN, false, work.sites()));
         all.add(new Answer.Section(
                 "To buy",
                 false,

@@ -93,6 +93,31 @@ public abstract class ForwardingStore implements HouseStore {
     }
 
     @Override
+    public List<KeptDraft> drafts(String house) {
+        return behind.drafts(house);
+    }
+
+    @Override
+    public Optional<KeptDraft> findDraft(String house, String name) {
+        return behind.findDraft(house, name);
+    }
+
+    @Override
+    public Result<KeptDraft> putDraft(DraftState state, long expected, String who) {
+        return behind.putDraft(state, expected, who);
+    }
+
+    @Override
+    public Result<Revision> enterDraft(House house, DraftState state, long expected, String who, String why) {
+        return behind.enterDraft(house, state, expected, who, why);
+    }
+
+    @Override
+    public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
+        return behind.askDraft(question, drafted, parameters);
+    }
+
+    @Override
     public VerifyReport verify(boolean rebuild, Progress progress) {
         return behind.verify(rebuild, progress);
     }

@@ -19,7 +19,7 @@ import org.splicebook.record.Sighting;
  * Keeps houses. Every write is one transaction of record and graph: it happens wholly or not at all. Methods throw {@link
  * org.splicebook.problem.ProblemException} with {@code STORE_AWAY} when the database cannot be reached.
  */
-public interface HouseStore extends AutoCloseable {
+public interface HouseStore extends DraftStore, AutoCloseable {
     /** {@return the newest revision of every house, by id} */
     List<Revision> listHouses();
 

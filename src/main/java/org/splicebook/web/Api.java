@@ -27,6 +27,7 @@ final class Api {
                         new DrawingApi(store).routes(),
                         new SheetApi(store).routes(),
                         new DraftApi(store, settings.largestBody()).routes(),
+                        new KeptDraftApi(store, settings.largestBody()).routes(),
                         new FlowApi(store, settings.largestBody()).routes(),
                         new DemandApi(store, settings.largestBody()).routes(),
                         new PlanApi(store, settings.largestBody()).routes(),

@@ -169,20 +169,7 @@ final class BoxPages {
     static String edited(StoredHouse stored, Box box, List<String> wrong) {
         House house = stored.house();
         Paths paths = new Paths(house.id());
-        List<Input.Choice> ends = new ArrayList<>();
-        for (String end : ends(house, box)) {
-            String with = box.joints().stream()
-                    .filter(j -> j.members().stream().anyMatch(m -> m.said().equals(end)))
-                    .map(j -> j.members().size() == 1
-                            ? "capped"
-                            : j.members().stream()
-                                    .map(Ref::said)
-                                    .filter(m -> !m.equals(end))
-                                    .collect(Collectors.joining(", ", "with ", "")))
-                    .findFirst()
-                    .orElse("");
-            ends.add(new Input.Choice(end, end, with));
-        }
+        List<Input.Choice> ends = choicesOf(house, box);
         List<Entry> entries = new ArrayList<>(PhotoPages.entries(stored, box));
         if (ends.size() > 1) {
             entries.add(entry(
@@ -295,6 +282,25 @@ final class BoxPages {
                 Input.hidden(Sent.REVISION, String.valueOf(stored.revision().number())), Input.hidden("what", what)));
         all.addAll(inputs);
         return new Entry(new Paths(stored.house().id()).of("boxes", box.name()) + "/edit", words, all, button);
+    }
+
+    /** {@return the wire ends and terminals in a box, each with what it is joined to} */
+    static List<Input.Choice> choicesOf(House house, Box box) {
+        List<Input.Choice> ends = new ArrayList<>();
+        for (String end : ends(house, box)) {
+            String with = box.joints().stream()
+                    .filter(j -> j.members().stream().anyMatch(m -> m.said().equals(end)))
+                    .map(j -> j.members().size() == 1
+                            ? "capped"
+                            : j.members().stream()
+                                    .map(Ref::said)
+                                    .filter(m -> !m.equals(end))
+                                    .collect(Collectors.joining(", ", "with ", "")))
+                    .findFirst()
+                    .orElse("");
+            ends.add(new Input.Choice(end, end, with));
+        }
+        return ends;
     }
 
     /** {@return the wire ends and terminals in a box, as a house file names them} */

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.List;
 import org.splicebook.answer.Answer;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.record.Draft;
 import org.splicebook.render.ReplyJson;
@@ -12,11 +13,12 @@ import org.splicebook.rewire.DraftAnswer;
 import org.splicebook.rewire.Drafts;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Derivation;
 
-/** What a change would do to a house: told and drawn, nothing stored. */
+/** What a change would do to a house: told, drawn and asked about, nothing stored. */
 final class DraftApi {
     private static final String PATH = Api.BASE + "/houses/{house}/drafts";
 
@@ -29,7 +31,10 @@ final class DraftApi {
     }
 
     List<Route> routes() {
-        return List.of(Route.post(PATH + "/told", this::tell), Route.post(PATH + "/drawings/{kind}", this::draw));
+        return List.of(
+                Route.post(PATH + "/told", this::tell),
+                Route.post(PATH + "/drawings/{kind}", this::draw),
+                Route.post(PATH + "/questions/{question}", this::ask));
     }
 
     private void tell(Context ctx) throws IOException {
@@ -45,6 +50,20 @@ final class DraftApi {
                         stored.revision().stored())
                 .get();
         Api.json(ctx, ReplyJson.write(answer));
+    }
+
+    private void ask(Context ctx) throws IOException {
+        StoredHouse stored = stored(ctx);
+        Draft draft = draft(ctx, stored);
+        Long revision = draft.revision();
+        StoredHouse base = revision == null
+                ? stored
+                : store.findRevision(Api.house(ctx), revision).orElseThrow(() -> Api.notFound(ctx));
+        DraftedHouse drafted = DraftDesk.drafted(draft, base);
+        Api.json(
+                ctx,
+                ReplyJson.write(store.askDraft(ctx.pathParam("question"), drafted, QuestionApi.parameters(ctx))
+                        .get()));
     }
 
     private void draw(Context ctx) throws IOException {

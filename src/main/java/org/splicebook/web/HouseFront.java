@@ -90,6 +90,12 @@ final class HouseFront {
                         house.places().values().stream()
                                 .map(p -> paths.place(p.name(), p.said()))
                                 .toList()),
+                new Section(
+                        "Change something",
+                        "Looked at from all sides before anything is touched.",
+                        List.of(
+                                new Link(paths.base() + "/drafts", "Drafts", ""),
+                                new Link(paths.base() + "/look", "Look for a change", ""))),
                 new Section("Print", "", sheets()),
                 new Section(
                         "The record itself",

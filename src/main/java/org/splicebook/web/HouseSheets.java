@@ -2,16 +2,24 @@ package org.splicebook.web;
 
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.function.BiFunction;
+import org.splicebook.answer.Reply;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.record.House;
+import org.splicebook.record.Sighting;
 import org.splicebook.render.sheet.Paper;
 import org.splicebook.render.sheet.SheetKind;
 import org.splicebook.render.sheet.Sheets;
 import org.splicebook.render.sheet.Source;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Derivation;
 
@@ -29,20 +37,55 @@ public final class HouseSheets {
      * @throws ProblemException if there is no such kind, subject or paper
      */
     public static byte[] pdf(HouseStore store, StoredHouse stored, String kind, String of, String paper) {
+        String id = stored.revision().house();
+        return pdf(
+                stored.house(),
+                stored.revision(),
+                false,
+                store.sightings(id),
+                (question, parameters) -> store.ask(question, id, parameters).get(),
+                kind,
+                of,
+                paper);
+    }
+
+    /** {@return a sheet of the house as a draft would make it, marked on every page; what was observed is of the house as it stands} */
+    static byte[] pdf(HouseStore store, DraftedHouse drafted, String kind, String of, String paper) {
+        return pdf(
+                drafted.house(),
+                drafted.base(),
+                true,
+                List.of(),
+                (question, parameters) ->
+                        store.askDraft(question, drafted, parameters).get(),
+                kind,
+                of,
+                paper);
+    }
+
+    private static byte[] pdf(
+            House house,
+            Revision revision,
+            boolean isDraft,
+            List<Sighting> sightings,
+            BiFunction<String, Map<String, String>, Reply> ask,
+            String kind,
+            String of,
+            String paper) {
         SheetKind what = SheetKind.find(kind)
                 .orElseThrow(
                         () -> wrong("kind", "'" + kind + "' is no sheet.", "There are " + SheetKind.words() + "."));
         if (!paper.toLowerCase(Locale.ROOT).matches("a4|letter")) {
             throw wrong("paper", "'" + paper + "' is no paper that is known.", "There are a4 and letter.");
         }
-        String id = stored.revision().house();
         Source source = new Source(
-                Derivation.derive(stored.house()),
-                stored.revision().number(),
-                stored.revision().stored().atZone(ZoneOffset.UTC).toLocalDate(),
+                Derivation.derive(house),
+                revision.number(),
+                revision.stored().atZone(ZoneOffset.UTC).toLocalDate(),
                 LocalDate.now(ZoneOffset.UTC),
-                store.sightings(id),
-                (question, parameters) -> store.ask(question, id, parameters).get());
+                isDraft,
+                sightings,
+                ask);
         return SheetPdf.of(Sheets.of(source, what, of), Paper.valueOf(paper.toUpperCase(Locale.ROOT)));
     }
 

@@ -214,6 +214,11 @@ final class Pages {
                 f.boxes().stream()
                         .map(b -> look.house().panels().containsKey(b) ? paths.panel(b) : paths.box(b))
                         .toList()));
+        sections.add(new Section(
+                "Change",
+                "",
+                List.of(new Link(
+                        paths.base() + "/look?cure=" + Paths.part(f.key()), "Look for a change that cures it", ""))));
         sections.removeIf(s -> s.items().isEmpty());
         listed(ctx, look, f.title() + ", " + f.subject(), f.said(), sections, Caution.forWhat(Leads.TO_THE_RECORD));
     }
@@ -243,10 +248,11 @@ final class Pages {
                 .filter(q -> !q.acrossHouses())
                 .map(q -> form(base, q))
                 .toList();
-        ctx.html(Templates.page("questions", Map.of("bar", bar(look), "forms", forms)));
+        ctx.html(Templates.page("questions", Map.of("bar", bar(look), "mark", "", "forms", forms)));
     }
 
-    private static Form form(String base, Question q) {
+    /** {@return the form of a question; base is the address of what it is asked of} */
+    static Form form(String base, Question q) {
         return new Form(
                 base + "/questions/" + Paths.part(q.id()),
                 q.words(),

@@ -12,17 +12,22 @@ import java.util.Optional;
 import org.splicebook.answer.Listing;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
+import org.splicebook.housefile.DraftFiles;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.render.Json;
 import org.splicebook.render.QuestionJson;
 import org.splicebook.render.ReplyJson;
+import org.splicebook.store.DraftState;
+import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
@@ -184,6 +189,65 @@ public final class ServedStore implements HouseStore {
                 ? Client.path("questions", question)
                 : Client.path("houses", house, "questions", question);
         return client.result(() -> client.send("GET", path + Client.query(parameters), null, ""))
+                .map(a -> ReplyJson.read(a.json()));
+    }
+
+    @Override
+    public List<KeptDraft> drafts(String house) {
+        Client.Answer answer = client.get(Client.path("houses", house, "drafts"));
+        List<KeptDraft> all = new ArrayList<>();
+        if (answer.status() != Statuses.of(ProblemKind.NOT_FOUND)) {
+            answer.json().forEach(d -> all.add(DraftJson.read(d)));
+        }
+        return all;
+    }
+
+    @Override
+    public Optional<KeptDraft> findDraft(String house, String name) {
+        Client.Answer answer = client.get(Client.path("houses", house, "drafts", name));
+        return answer.status() == Statuses.of(ProblemKind.NOT_FOUND)
+                ? Optional.empty()
+                : Optional.of(DraftJson.read(answer.json()));
+    }
+
+    @Override
+    public Result<KeptDraft> putDraft(DraftState state, long expected, String who) {
+        Draft draft = state.draft();
+        String path = Client.path("houses", draft.house(), "drafts", draft.name()) + Client.query(Map.of("who", who));
+        Result<Client.Answer> answer = client.result(() -> {
+            if (state.isWithdrawn()) {
+                return client.send("DELETE", path, null, "", "If-Match", DraftJson.tag(expected));
+            }
+            String body = DraftFiles.write(draft);
+            return expected == 0
+                    ? client.send("PUT", path, "application/yaml", body, "If-None-Match", "*")
+                    : client.send("PUT", path, "application/yaml", body, "If-Match", DraftJson.tag(expected));
+        });
+        return answer.map(a -> DraftJson.read(a.json()));
+    }
+
+    /** The server does the same moves itself, on the revision that the house must still be in. */
+    @Override
+    public Result<Revision> enterDraft(House house, DraftState state, long expected, String who, String why) {
+        Draft draft = state.draft();
+        int before = findDraft(draft.house(), draft.name())
+                .map(d -> d.state().done())
+                .orElse(0);
+        String body = Json.text(Json.object()
+                .put("steps", state.done() - before)
+                .put("revision", state.base() - 1)
+                .put("although", true));
+        String path = Client.path("houses", draft.house(), "drafts", draft.name(), "entered")
+                + Client.query(Map.of("who", who));
+        return attempt(() -> client.send("POST", path, "application/json", body, "If-Match", DraftJson.tag(expected)));
+    }
+
+    @Override
+    public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
+        Draft draft =
+                drafted.draft().with(drafted.base().number(), drafted.draft().moves());
+        String path = Client.path("houses", draft.house(), "drafts", "questions", question) + Client.query(parameters);
+        return client.result(() -> client.send("POST", path, "application/yaml", DraftFiles.write(draft)))
                 .map(a -> ReplyJson.read(a.json()));
     }
 

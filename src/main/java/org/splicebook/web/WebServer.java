@@ -95,7 +95,10 @@ public final class WebServer implements AutoCloseable {
                         new PhotoPages(store, files).routes(),
                         new BoxPages(store).routes(),
                         new ReadingsPages(store).routes(),
-                        new HandOverPage(store).routes())
+                        new HandOverPage(store).routes(),
+                        new DraftPages(store).routes(),
+                        new DraftMovePage(store).routes(),
+                        new LookPages(store).routes())
                 .flatMap(List::stream)
                 .toList();
     }

@@ -87,7 +87,7 @@ class DraftCommandTest {
     }
 
     @Test
-    void computedQuestionsLookAtADraftAndOthersSayThatTheyCannot() throws IOException {
+    void everyQuestionLooksAtADraft() throws IOException {
         program.run("load", file("house.yaml", HOUSE));
         String moves = file("moves.yaml", MOVES);
         assertThat(program.run("shut-off", "gang")).isZero();
@@ -98,8 +98,8 @@ class DraftCommandTest {
                 .isZero();
         assertThat(program.out()).contains("DRAFT", "revision 1", "end", "breaker is new");
         assertThat(program.run("ask", "goes-off", "breaker=main.1", "--draft", moves))
-                .isEqualTo(4);
-        assertThat(program.err()).contains("a draft is not", "shut-off");
+                .isZero();
+        assertThat(program.out()).contains("What should be off when main.1 is opened?", "DRAFT", "revision 1");
     }
 
     @Test
@@ -143,5 +143,53 @@ class DraftCommandTest {
         assertThat(program.err()).contains("Move 1", "K9.black");
         assertThat(program.store.findHouse("two-gang").orElseThrow().revision().number())
                 .isEqualTo(1);
+    }
+
+    @Test
+    void aDraftIsKeptListedShownAndEnteredStepByStep() throws IOException {
+        program.run("load", file("house.yaml", HOUSE));
+        String moves = file("moves.yaml", MOVES);
+        assertThat(program.run("draft", "list", "two-gang")).isZero();
+        assertThat(program.out()).contains("No drafts");
+        assertThat(program.run("draft", "save", "two-gang", moves)).isZero();
+        assertThat(program.out()).contains("draft one-handle, version 1, on revision 1");
+        assertThat(program.run("draft", "list", "two-gang", "--width", "120")).isZero();
+        assertThat(program.out()).contains("one-handle", "open", "0 of 2", "One handle for both hots.");
+        assertThat(program.run("draft", "list", "two-gang", "--json")).isZero();
+        assertThat(Json.read(program.out()).get(0).path("mark").asText()).startsWith("DRAFT");
+        assertThat(program.run("draft", "show", "two-gang", "one-handle", "--width", "120"))
+                .isZero();
+        assertThat(program.out()).contains("one-handle: open", "DRAFT", "main: take out 1 and 3");
+        assertThat(program.run("draft", "show", "two-gang", "one-handle", "--moves"))
+                .isZero();
+        String kept = file("kept.yaml", program.out());
+        assertThat(program.run("draft", "two-gang", kept)).isZero();
+
+        assertThat(program.run("draft", "enter", "two-gang", "one-handle", "--steps", "1"))
+                .isZero();
+        assertThat(program.out()).contains("revision 2", "1 moves left");
+        assertThat(program.run("draft", "save", "two-gang", file("other.yaml", MOVES.replace("15 A", "20 A"))))
+                .isEqualTo(5);
+        assertThat(program.run("draft", "enter", "two-gang", "one-handle")).isZero();
+        assertThat(program.run("draft", "list", "two-gang")).isZero();
+        assertThat(program.out()).contains("entered", "2 of 2");
+        assertThat(program.run("draft", "show", "two-gang", "none")).isEqualTo(4);
+        assertThat(program.run("draft", "withdraw", "two-gang", "one-handle")).isEqualTo(5);
+    }
+
+    @Test
+    void aKeptDraftIsCarriedOverWithWhatConflicts() throws IOException {
+        program.run("load", file("house.yaml", HOUSE));
+        program.run("draft", "save", "two-gang", file("moves.yaml", MOVES));
+        program.run("load", "--replace", file("house.yaml", HOUSE.replace("3: {rating: 15 A}", "3: {rating: 20 A}")));
+        assertThat(program.run("draft", "show", "two-gang", "one-handle")).isZero();
+        assertThat(program.out()).contains("Recorded otherwise since revision 1: main.");
+        assertThat(program.run("draft", "carry-over", "two-gang", "one-handle")).isEqualTo(5);
+        assertThat(program.run("draft", "carry-over", "two-gang", "one-handle", "--although"))
+                .isZero();
+        assertThat(program.out()).contains("revision 2");
+        assertThat(program.run("draft", "withdraw", "two-gang", "one-handle")).isZero();
+        assertThat(program.run("draft", "enter", "two-gang", "one-handle")).isEqualTo(5);
+        assertThat(program.err()).contains("was withdrawn");
     }
 }

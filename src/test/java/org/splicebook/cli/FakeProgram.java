@@ -5,11 +5,8 @@ import java.io.StringWriter;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import org.splicebook.answer.Reply;
 import org.splicebook.ask.AnsweringStore;
-import org.splicebook.ask.DraftQuestions;
 import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.people.MemoryPeople;
@@ -19,9 +16,7 @@ import org.splicebook.people.Visitor;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
-import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
-import org.splicebook.record.House;
 import org.splicebook.render.sheet.Paper;
 import org.splicebook.render.sheet.PlanSheet;
 import org.splicebook.store.HouseStore;
@@ -54,12 +49,6 @@ final class FakeProgram implements Program {
 
     String err() {
         return err.toString();
-    }
-
-    @Override
-    public Result<Reply> askDraft(
-            HouseStore houses, StoredHouse base, House draft, String question, Map<String, String> parameters) {
-        return DraftQuestions.ask(houses, base, draft, question, parameters, Derivation::derive);
     }
 
     @Override

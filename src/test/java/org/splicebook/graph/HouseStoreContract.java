@@ -1,6 +1,7 @@
 package org.splicebook.graph;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Instant;
 import java.util.List;
@@ -16,15 +17,24 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.ParameterContext;
 import org.junit.jupiter.api.extension.ParameterResolver;
+import org.splicebook.answer.Answer;
+import org.splicebook.answer.Reply;
+import org.splicebook.answer.Row;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.PropertyFiles;
+import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.property.Properties;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
+import org.splicebook.record.Move;
 import org.splicebook.record.Property;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.DraftState;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
@@ -338,6 +348,156 @@ abstract class HouseStoreContract {
         run("MATCH (:LoadPoint {house: 'alder'})-[f:FED_BY]->() DELETE f");
         database.store().refresh("");
         assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+    }
+
+    private static Draft draft(String name, Move... moves) {
+        return new Draft(name, "alder", 1L, "so that \"it\" holds: #1", List.of(moves));
+    }
+
+    private static final Move CAP = new Move.Cap("bench", "K1.red");
+    private static final Move BACK = new Move.Shift("bench", "K1.red", "bench-1.bottom.hot");
+
+    @Test
+    void aDraftIsKeptAsItWasInVersionsAndCountsNowhere() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        long nodes = count("MATCH (n:Part) RETURN count(n) AS n");
+        KeptDraft one =
+                store.putDraft(DraftState.open(draft("red", CAP)), 0, "Hazel").get();
+        KeptDraft empty =
+                store.putDraft(DraftState.open(draft("none")), 0, "Hazel").get();
+
+        assertThat(one.version()).isEqualTo(1);
+        assertThat(store.findDraft("alder", "red")).contains(one);
+        assertThat(store.drafts("alder")).containsExactly(empty, one);
+        assertThat(one.draft()).isEqualTo(draft("red", CAP));
+        assertThat(store.findDraft("alder", "blue")).isEmpty();
+        assertThat(store.drafts("birch")).isEmpty();
+
+        KeptDraft two = store.putDraft(DraftState.open(draft("red", CAP, BACK)), 1, "Hazel")
+                .get();
+        assertThat(two.version()).isEqualTo(2);
+        for (long expected : new long[] {0, 1, 3}) {
+            assertThat(store.putDraft(DraftState.open(draft("red")), expected, "Hazel")
+                            .problems()
+                            .get(0)
+                            .kind())
+                    .isEqualTo(ProblemKind.STALE);
+        }
+        KeptDraft gone =
+                store.putDraft(new DraftState(two.draft(), 0, true), 2, "Hazel").get();
+        assertThat(gone.state().status()).isEqualTo(DraftState.Status.WITHDRAWN);
+        assertThat(store.findDraft("alder", "red")).contains(gone);
+
+        assertThat(store.revisions("alder")).hasSize(1);
+        assertThat(count("MATCH (n:Part) RETURN count(n) AS n")).isEqualTo(nodes);
+        assertThat(store.health().houses()).isEqualTo(1);
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+        assertThat(store.putDraft(DraftState.open(new Draft("red", "birch", 1L, null, List.of())), 0, "Hazel")
+                        .problems()
+                        .get(0)
+                        .kind())
+                .isEqualTo(ProblemKind.NOT_FOUND);
+    }
+
+    @Test
+    void whatWasDoneOfADraftIsStoredWithTheHouseOrNotAtAll() {
+        House before = TestHouses.workshop("alder", "Alder");
+        House after = TestHouses.workshop("alder", "Alder after the work");
+        store.put(before, 0, "Rowan", "").get();
+        KeptDraft kept = store.putDraft(DraftState.open(draft("red", CAP, BACK)), 0, "Hazel")
+                .get();
+        DraftState done = new DraftState(kept.draft().with(2, kept.draft().moves()), 1, false);
+
+        assertThat(store.enterDraft(after, done, 7, "Hazel", "")
+                        .problems()
+                        .get(0)
+                        .kind())
+                .as("another version of the draft")
+                .isEqualTo(ProblemKind.STALE);
+        DraftState elsewhere = new DraftState(kept.draft().with(3, kept.draft().moves()), 1, false);
+        assertThat(store.enterDraft(after, elsewhere, 1, "Hazel", "")
+                        .problems()
+                        .get(0)
+                        .kind())
+                .as("another revision of the house")
+                .isEqualTo(ProblemKind.STALE);
+        assertThat(store.findHouse("alder").orElseThrow().house()).isEqualTo(before);
+        assertThat(store.findDraft("alder", "red")).contains(kept);
+
+        Revision entered = store.enterDraft(after, done, 1, "Hazel", "step 1").get();
+        assertThat(store.findHouse("alder")).contains(new StoredHouse(after, entered));
+        KeptDraft now = store.findDraft("alder", "red").orElseThrow();
+        assertThat(now.state()).isEqualTo(done);
+        assertThat(now.version()).isEqualTo(2);
+        assertThat(now.state().status()).isEqualTo(DraftState.Status.PARTLY_ENTERED);
+        assertThat(now.state().left()).containsExactly(BACK);
+        assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+    }
+
+    @Test
+    void ofManyWhoChangeADraftAtOnceOneWins() throws InterruptedException, ExecutionException {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        List<Result<KeptDraft>> race =
+                atOnce(4, i -> store.putDraft(DraftState.open(draft("red", CAP)), 0, "writer " + i));
+        assertThat(race.stream().filter(Result::isOk)).hasSize(1);
+        assertThat(store.drafts("alder")).hasSize(1);
+    }
+
+    @Test
+    void draftsGoWithTheirHouseAndADamagedOneIsTold() {
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
+        KeptDraft kept =
+                store.putDraft(DraftState.open(draft("red", CAP)), 0, "Hazel").get();
+        store.delete("alder", 1, "Rowan", "sold").get();
+        assertThat(store.drafts("alder")).isEmpty();
+        assertThat(store.findDraft("alder", "red")).isEmpty();
+        store.put(TestHouses.workshop("alder", "Alder"), 2, "Rowan", "").get();
+        assertThat(store.findDraft("alder", "red")).contains(kept);
+
+        run("MATCH (d:Draft {key: 'alder/red'}) SET d.text = replace(d.text, 'K1.red', 'K1.black')");
+        assertThat(store.verify(true, Progress.NONE).differences())
+                .containsExactly("alder: the draft red is not what was stored.");
+        assertThatThrownBy(() -> store.findDraft("alder", "red"))
+                .isInstanceOf(ProblemException.class)
+                .hasMessageContaining("not what was stored");
+    }
+
+    @Test
+    void aDraftIsAskedAndNothingOfItStays() {
+        House house = TestHouses.workshop("alder", "Alder");
+        store.put(house, 0, "Rowan", "").get();
+        DraftDesk desk = new DraftDesk(store);
+        KeptDraft kept = desk.save(draft("red", CAP), 0, "Hazel");
+        String nodes = "MATCH (n) RETURN count(n) AS n";
+        long before = count(nodes);
+        Map<String, String> off = Map.of("thing", "main.3");
+
+        Answer now = (Answer) store.ask("what-goes-off", "alder", off).get();
+        Answer then = (Answer)
+                store.askDraft("what-goes-off", desk.drafted(kept), off).get();
+        assertThat(now.rows(Row.Status.SHOWN)).extracting(Row::subject).contains("bench-1.bottom");
+        assertThat(then.rows(Row.Status.SHOWN)).extracting(Row::subject).doesNotContain("bench-1.bottom");
+        assertThat(then.heading().draft()).isTrue();
+        assertThat(then.heading().house()).isEqualTo("alder");
+        assertThat(then.heading().revision()).isEqualTo(1);
+        assertThat(count(nodes)).isEqualTo(before);
+        assertThat(store.ask("what-goes-off", "alder", off).get()).isEqualTo(now);
+
+        Result<Reply> unknown = store.askDraft("what-goes-off", desk.drafted(kept), Map.of("thing", "main.99"));
+        assertThat(unknown.problems().get(0).message())
+                .contains("alder", "main.99")
+                .doesNotContain("~");
+        assertThat(store.askDraft("worst-houses", desk.drafted(kept), Map.of())
+                        .problems()
+                        .get(0)
+                        .message())
+                .contains("across houses");
+        assertThat(store.askDraft("none", desk.drafted(kept), Map.of())
+                        .problems()
+                        .get(0)
+                        .kind())
+                .isEqualTo(ProblemKind.NOT_FOUND);
+        assertThat(count(nodes)).isEqualTo(before);
     }
 
     @Test

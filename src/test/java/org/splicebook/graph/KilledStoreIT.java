@@ -38,13 +38,48 @@ class KilledStoreIT {
         killAndLook(MANY);
     }
 
+    /** Of a draft that is asked nothing stays, and what was done of one is in the house and in the draft, or in neither. */
+    @Test
+    void killedWhileDraftsAreAskedAndEnteredItKeepsBothOrNeither() throws Exception {
+        Random random = new Random(SEED);
+        List<String> acknowledged = new ArrayList<>();
+        for (int kill = 1; kill <= 2; kill++) {
+            runUntilKilled(DraftingProcess.class, acknowledged, 500 + random.nextInt(1500));
+            try (Neo4jHouseStore store =
+                    Stores.embedded(folder, TestHouses.TEXT, Clock.systemUTC(), Derivation::derive)) {
+                String id = DraftingProcess.HOUSE;
+                int done = store.drafts(id).stream()
+                        .mapToInt(d -> d.state().done())
+                        .sum();
+                assertThat(store.revisions(id))
+                        .as("seed %d, kill %d", SEED, kill)
+                        .hasSize(1 + done);
+                for (String line : acknowledged) {
+                    String[] said = line.split(" ");
+                    assertThat(store.findDraft(id, said[0])
+                                    .orElseThrow()
+                                    .state()
+                                    .done())
+                            .as(line)
+                            .isGreaterThanOrEqualTo(Integer.parseInt(said[1]));
+                }
+                assertThat(store.driver()
+                                .executableQuery("MATCH (n) WHERE n.house STARTS WITH '~' RETURN n")
+                                .execute()
+                                .records())
+                        .isEmpty();
+                assertThat(store.verify(false, Progress.NONE).differences()).isEmpty();
+            }
+        }
+    }
+
     private void killAndLook(int kills) throws Exception {
         Random random = new Random(SEED);
         List<String> acknowledged = new ArrayList<>();
         for (int kill = 1; kill <= kills; kill++) {
             int before = acknowledged.size();
             int wait = random.nextInt(1500);
-            loadUntilKilled(acknowledged, wait);
+            runUntilKilled(LoadingProcess.class, acknowledged, wait);
             assertThat(acknowledged)
                     .as("nothing was stored before kill %d", kill)
                     .hasSizeGreaterThan(before);
@@ -52,8 +87,8 @@ class KilledStoreIT {
         }
     }
 
-    private void loadUntilKilled(List<String> acknowledged, int wait) throws Exception {
-        ChildProcess child = ChildProcess.start(LoadingProcess.class, List.of(folder.toString()));
+    private void runUntilKilled(Class<?> main, List<String> acknowledged, int wait) throws Exception {
+        ChildProcess child = ChildProcess.start(main, List.of(folder.toString()));
         try {
             String first = child.line();
             if (first != null) {

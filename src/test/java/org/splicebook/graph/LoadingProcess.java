@@ -28,7 +28,7 @@ final class LoadingProcess {
     }
 
     /** The parent holds the other end of standard input: when that closes, nobody is left to kill this process. */
-    private static void endWithTheParent() {
+    static void endWithTheParent() {
         Thread watch = new Thread(() -> {
             try {
                 while (System.in.read() >= 0) {

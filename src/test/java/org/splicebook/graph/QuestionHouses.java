@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.PropertyFiles;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Property;
 import org.splicebook.store.RecordText;
@@ -60,6 +61,16 @@ final class QuestionHouses {
         @Override
         public House read(String text) {
             return houses.get(text);
+        }
+
+        @Override
+        public String write(Draft draft) {
+            throw new UnsupportedOperationException("no drafts here");
+        }
+
+        @Override
+        public Draft readDraft(String text) {
+            throw new UnsupportedOperationException("no drafts here");
         }
     }
 }

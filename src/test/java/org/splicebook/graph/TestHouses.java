@@ -1,8 +1,10 @@
 package org.splicebook.graph;
 
+import org.splicebook.housefile.DraftFiles;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.HouseWriter;
 import org.splicebook.housefile.PropertyFiles;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Property;
 import org.splicebook.store.RecordText;
@@ -29,6 +31,16 @@ final class TestHouses {
         @Override
         public House read(String text) {
             return of(text);
+        }
+
+        @Override
+        public String write(Draft draft) {
+            return DraftFiles.write(draft);
+        }
+
+        @Override
+        public Draft readDraft(String text) {
+            return DraftFiles.parseKept(text).get();
         }
     };
 

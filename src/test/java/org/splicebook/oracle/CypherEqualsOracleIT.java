@@ -24,6 +24,7 @@ import org.splicebook.answer.Answer;
 import org.splicebook.answer.Row;
 import org.splicebook.graph.Stores;
 import org.splicebook.housefile.PropertyFiles;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Property;
 import org.splicebook.store.HouseStore;
@@ -252,6 +253,16 @@ class CypherEqualsOracleIT {
         @Override
         public House read(String text) {
             return houses.get(text);
+        }
+
+        @Override
+        public String write(Draft draft) {
+            throw new UnsupportedOperationException("no drafts here");
+        }
+
+        @Override
+        public Draft readDraft(String text) {
+            throw new UnsupportedOperationException("no drafts here");
         }
     }
 }

@@ -36,6 +36,7 @@ public final class MemoryStore implements HouseStore {
     private final Map<String, List<Kept>> houses = new TreeMap<>();
     private final Map<String, List<Sighting>> appended = new TreeMap<>();
     private final MemoryProperties properties = new MemoryProperties();
+    private final Map<String, Map<String, KeptDraft>> drafts = new TreeMap<>();
     private boolean away;
     private boolean closed;
 
@@ -243,6 +244,52 @@ public final class MemoryStore implements HouseStore {
                 List.of("That lamp-1 hangs on another breaker."),
                 List.of("Look at lamp-1 with the breaker opened."),
                 Caution.forWhat(Leads.TO_A_WIRE)));
+    }
+
+    @Override
+    public synchronized List<KeptDraft> drafts(String house) {
+        reach();
+        return findHouse(house).isEmpty()
+                ? List.of()
+                : List.copyOf(drafts.getOrDefault(house, Map.of()).values());
+    }
+
+    @Override
+    public synchronized Optional<KeptDraft> findDraft(String house, String name) {
+        return drafts(house).stream().filter(d -> d.name().equals(name)).findFirst();
+    }
+
+    @Override
+    public synchronized Result<KeptDraft> putDraft(DraftState state, long expected, String who) {
+        reach();
+        String house = state.draft().house();
+        if (findHouse(house).isEmpty()) {
+            return Result.failed(problem(ProblemKind.NOT_FOUND, "There is no such house."));
+        }
+        long newest =
+                findDraft(house, state.draft().name()).map(KeptDraft::version).orElse(0L);
+        if (newest != expected) {
+            return Result.failed(problem(ProblemKind.STALE, "The newest version is " + newest + "."));
+        }
+        KeptDraft next = new KeptDraft(state, newest + 1, Instant.now(), who);
+        drafts.computeIfAbsent(house, k -> new TreeMap<>()).put(next.name(), next);
+        return Result.ok(next);
+    }
+
+    @Override
+    public synchronized Result<Revision> enterDraft(
+            House house, DraftState state, long expected, String who, String why) {
+        long newest = findHouse(house.id()).map(s -> s.revision().number()).orElse(0L);
+        if (newest != state.base() - 1) {
+            return Result.failed(problem(ProblemKind.STALE, "The newest revision is " + newest + "."));
+        }
+        Result<KeptDraft> put = putDraft(state, expected, who);
+        return put.isOk() ? put(house, newest, who, why) : new Result.Failed<>(put.problems());
+    }
+
+    @Override
+    public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
+        return ask(question, drafted.base().house(), parameters);
     }
 
     @Override

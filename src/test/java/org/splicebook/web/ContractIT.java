@@ -147,6 +147,27 @@ class ContractIT {
         checked("/invitations/{invitation}", "delete", served.send("DELETE", "/api/v1/invitations/" + which, ""));
         checked("/users/{user}", "delete", served.send("DELETE", "/api/v1/users/rowan", ""));
         checked("/audit", "get", served.get("/api/v1/audit?most=5"));
+        String drafts = Served.HOUSE + "/drafts";
+        String moves = "{\"draft\": \"off\", \"moves\": [{\"cap\": \"K1.black\", \"in\": \"bench\"}]}";
+        String one = "/houses/{house}/drafts/{draft}";
+        checked(
+                one,
+                "put",
+                served.send("PUT", drafts + "/off", moves, "Content-Type", "application/json", "If-None-Match", "*"));
+        checked(one, "get", served.get(drafts + "/off"));
+        checked("/houses/{house}/drafts", "get", served.get(drafts));
+        checked(one + "/told", "get", served.get(drafts + "/off/told"));
+        checked(one + "/drawings/{kind}", "get", served.get(drafts + "/off/drawings/box?of=none"));
+        checked(one + "/questions/{question}", "get", served.get(drafts + "/off/questions/goes-off?breaker=main.6"));
+        checked(
+                "/houses/{house}/drafts/questions/{question}",
+                "post",
+                served.send("POST", drafts + "/questions/goes-off?breaker=main.6", moves, json));
+        String[] withTag = {"Content-Type", "application/json", "If-Match", "\"draft-1\""};
+        checked(one + "/carried-over", "post", served.send("POST", drafts + "/off/carried-over", "{}", withTag));
+        withTag[3] = "\"draft-2\"";
+        checked(one + "/entered", "post", served.send("POST", drafts + "/off/entered", "{}", withTag));
+        checked(one, "delete", served.send("DELETE", drafts + "/off", null, "If-Match", "\"draft-3\""));
         checked("/health", "get", served.get("/api/v1/health"));
         checked("/verification", "post", served.send("POST", "/api/v1/verification", "{\"rebuild\": false}", json));
         checked("/house-file.schema.json", "get", served.get("/api/v1/house-file.schema.json"));

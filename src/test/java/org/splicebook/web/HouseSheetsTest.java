@@ -19,9 +19,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Row;
 import org.splicebook.ask.AnsweringStore;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.ProblemException;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
+import org.splicebook.record.Move;
 import org.splicebook.render.PanelDirectory;
 import org.splicebook.render.drawing.Drawing;
 import org.splicebook.render.drawing.DrawingKind;
@@ -56,6 +59,18 @@ class HouseSheetsTest {
         Files.createDirectories(Path.of("target/sheets"));
         Files.write(Path.of("target/sheets", kind + "-" + paper + ".pdf"), pdf);
         return Loader.loadPDF(pdf);
+    }
+
+    @Test
+    void everyPageOfASheetOfADraftIsMarked() throws IOException {
+        Draft draft = new Draft("off", HOUSE.id(), 1L, null, List.of(new Move.RetireCable("C18c")));
+        byte[] pdf = HouseSheets.pdf(STORE, DraftDesk.drafted(draft, STORED), "record", "", "a4");
+        try (PDDocument d = Loader.loadPDF(pdf)) {
+            assertThat(d.getNumberOfPages()).isGreaterThan(1);
+            for (int i = 1; i <= d.getNumberOfPages(); i++) {
+                assertThat(text(d, i, i)).as("page %d", i).contains("DRAFT: a proposed change", "Draft off of");
+            }
+        }
     }
 
     /** The text of some pages, without the breaks of lines. */

@@ -5,13 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.record.Draft;
+import org.splicebook.record.Move;
+import org.splicebook.store.KeptDraft;
 
 class PagesIT {
     private static final String PAGE = "/houses/" + Served.ID;
@@ -23,6 +28,9 @@ class PagesIT {
         String hostile =
                 Served.ALDER_ROW.replace("name: 14 Alder Row, rear flat", "name: \"<script>alert(1)</script>\\\"'&\"");
         served.store.put(HouseFiles.parse("a", hostile).get(), 0, "me", "new");
+        List<Move> moves = List.of(new Move.Cap("bench", "K1.black"), new Move.Remark("K2", "white", "black"));
+        KeptDraft unused = new DraftDesk(served.store)
+                .save(new Draft("hall", Served.ID, null, "<script>alert(1)</script>", moves), 0, "me");
     }
 
     @AfterAll
@@ -89,7 +97,10 @@ class PagesIT {
                         PAGE + "/points/bench-1.top",
                         PAGE + "/panels/main",
                         PAGE + "/questions/shut-off?box=bench",
-                        PAGE + "/findings");
+                        PAGE + "/findings",
+                        PAGE + "/drafts/hall",
+                        PAGE + "/drafts/hall/moves?in=bench",
+                        PAGE + "/look");
         assertThat(seen).anyMatch(p -> p.startsWith(PAGE + "/breakers/main.2%2B4"));
     }
 

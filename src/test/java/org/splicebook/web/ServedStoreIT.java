@@ -10,12 +10,17 @@ import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
+import org.splicebook.record.Move;
+import org.splicebook.store.DraftState;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.Progress;
 
 class ServedStoreIT {
@@ -84,6 +89,34 @@ class ServedStoreIT {
         assertThat(kind(store.ask("none", "", Map.of()))).isEqualTo(ProblemKind.NOT_FOUND);
         assertThat(store.verify(true, Progress.NONE).clean()).isTrue();
         assertThat(store.health().up()).isTrue();
+    }
+
+    @Test
+    void draftsGoThereAndBack() {
+        store.put(alderRow, 0, "me", "").get();
+        DraftDesk desk = new DraftDesk(store);
+        Move cap = new Move.Cap("bench", "K1.black");
+        Move back = new Move.Shift("bench", "K1.black", "bench-1.top.hot");
+        Draft draft = new Draft("off", Served.ID, null, "why: \"so\"", List.of(cap, back));
+        KeptDraft kept = desk.save(draft, 0, "me & you");
+        assertThat(served.store.findDraft(Served.ID, "off")).contains(kept);
+        assertThat(store.findDraft(Served.ID, "off")).contains(kept);
+        assertThat(store.drafts(Served.ID)).containsExactly(kept);
+        assertThat(store.findDraft(Served.ID, "none")).isEmpty();
+        assertThat(store.drafts("none")).isEmpty();
+        assertThat(kind(store.putDraft(kept.state(), 0, "me"))).isEqualTo(ProblemKind.STALE);
+        assertThat(kind(store.putDraft(kept.state(), 7, "me"))).isEqualTo(ProblemKind.STALE);
+        assertThat(store.askDraft("goes-off", desk.drafted(kept), Map.of("breaker", "main.6"))
+                        .isOk())
+                .isTrue();
+
+        assertThat(desk.enter(kept, 1, 1, false, "me", "2026-05-17").number()).isEqualTo(2);
+        KeptDraft half = served.store.findDraft(Served.ID, "off").orElseThrow();
+        assertThat(half.state().done()).isEqualTo(1);
+        assertThat(half.state().base()).isEqualTo(2);
+        KeptDraft gone = desk.withdraw(half, 2, "me");
+        assertThat(gone.state().status()).isEqualTo(DraftState.Status.WITHDRAWN);
+        assertThat(served.store.findDraft(Served.ID, "off")).contains(gone);
     }
 
     @Test

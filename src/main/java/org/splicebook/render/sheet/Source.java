@@ -7,6 +7,7 @@ import java.util.function.BiFunction;
 import org.splicebook.answer.Reply;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
+import org.splicebook.render.ReplyText;
 import org.splicebook.wiring.Wiring;
 
 /**
@@ -16,6 +17,7 @@ import org.splicebook.wiring.Wiring;
  * @param revision its number
  * @param stored the day on which it was stored
  * @param printed today
+ * @param isDraft whether it is the house as a draft would make it, made on that revision
  * @param sightings what was observed
  * @param ask asks a question, by its id and parameters, of the same house
  */
@@ -24,6 +26,7 @@ public record Source(
         long revision,
         LocalDate stored,
         LocalDate printed,
+        boolean isDraft,
         List<Sighting> sightings,
         BiFunction<String, Map<String, String>, Reply> ask) {
     public Source {
@@ -35,6 +38,7 @@ public record Source(
     }
 
     String stamp() {
-        return "Revision " + revision + " of " + stored + ", printed " + printed + ".";
+        return (isDraft ? ReplyText.DRAFT + " Made on revision " : "Revision ") + revision + " of " + stored
+                + ", printed " + printed + ".";
     }
 }

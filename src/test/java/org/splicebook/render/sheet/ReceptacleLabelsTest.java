@@ -18,7 +18,7 @@ class ReceptacleLabelsTest {
 
     private static List<Sheet.Block> blocks() {
         House house = HouseFiles.read(FILE).get();
-        return ReceptacleLabels.of(new Source(Derivation.derive(house), 1, DAY, DAY, List.of(), (q, p) -> {
+        return ReceptacleLabels.of(new Source(Derivation.derive(house), 1, DAY, DAY, false, List.of(), (q, p) -> {
             throw new IllegalStateException(q);
         }));
     }
