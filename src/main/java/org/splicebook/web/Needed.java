@@ -8,7 +8,6 @@ import java.util.Map;
 import org.splicebook.record.Box;
 import org.splicebook.record.Device;
 import org.splicebook.record.House;
-import org.splicebook.record.Panel;
 import org.splicebook.record.Place;
 import org.splicebook.web.view.Link;
 import org.splicebook.wiring.Conductor;
@@ -33,7 +32,7 @@ final class Needed {
     /** {@return devices first, whose buttons and levers are in rooms, then breakers, each with where it is} */
     List<Link> of(LoadPointWiring l) {
         Map<String, Sureness> devices = new LinkedHashMap<>();
-        Map<String, Sureness> poles = new LinkedHashMap<>();
+        Map<String, Sureness> breakers = new LinkedHashMap<>();
         for (ReliesOn r : l.reliesOn()) {
             if (r.conductor() == Conductor.GROUND) {
                 continue;
@@ -41,14 +40,12 @@ final class Needed {
             String name = r.thing().name();
             if (r.thing().kind() == ThingKind.DEVICE && !name.equals(l.device())) {
                 devices.merge(name, r.sureness(), Needed::surer);
-            } else if (r.thing().kind() == ThingKind.POLE) {
-                poles.merge(name, r.sureness(), Needed::surer);
+            } else if (r.thing().kind() == ThingKind.BREAKER) {
+                breakers.merge(name, r.sureness(), Needed::surer);
             }
         }
         List<Link> all = new ArrayList<>();
         devices.forEach((name, s) -> device(name, s, all));
-        Map<String, Sureness> breakers = new LinkedHashMap<>();
-        poles.forEach((pole, s) -> breakers.merge(breaker(pole), s, Needed::surer));
         breakers.forEach((name, s) -> all.add(paths.breaker(name, "is it on, and not tripped?" + sometimes(s))));
         return all;
     }
@@ -73,19 +70,5 @@ final class Needed {
 
     private static Sureness surer(Sureness a, Sureness b) {
         return a.compareTo(b) <= 0 ? a : b;
-    }
-
-    /** {@return the breaker that has this pole; the pole itself where the panel lists none} */
-    private String breaker(String pole) {
-        int dot = pole.indexOf('.');
-        Panel panel = dot < 0 ? null : house.panels().get(pole.substring(0, dot));
-        String space = pole.substring(dot + 1);
-        return panel == null
-                ? pole
-                : panel.breakers().keySet().stream()
-                        .filter(k -> List.of(k.split("[+]")).contains(space))
-                        .findFirst()
-                        .map(k -> panel.name() + "." + k)
-                        .orElse(pole);
     }
 }

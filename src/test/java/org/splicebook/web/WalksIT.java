@@ -88,7 +88,7 @@ class WalksIT {
     void whyTheBathOutletIsDead(int width) {
         try (Screen s = screen("dead-outlet", width)) {
             s.to("/houses/pear-tree-house").type("Name", "bath-1").press("Look it up");
-            s.follow("bath-1.top").look("card").says("If it is dead, look here first");
+            s.follow("bath-1.top").look("card").says("If it is dead, look here first", "is it on, and not tripped?");
             Locator first = s.page.locator(
                             "section", new Page.LocatorOptions().setHasText("If it is dead, look here first"))
                     .getByRole(AriaRole.LINK)
