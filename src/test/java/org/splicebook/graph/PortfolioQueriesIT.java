@@ -27,7 +27,7 @@ class PortfolioQueriesIT {
         store = QuestionHouses.store(folder, List.of());
         put(Properties.text("common.yaml"));
         put(Properties.text("unit-14a.yaml")
-                        .replace("K2: {kind: NM, wires: 14/2+ground", "K2: {kind: NM, since: 1967, wires: 14/2+ground")
+                        .replace("K1: {kind: NM, wires: 12/2+ground", "K1: {kind: NM, since: 1967, wires: 12/2+ground")
                 + "\ntests: [{id: t1, date: 2019-03-01, what: trip-button, device: counter-gf, result: passed}]\n");
         put(Properties.text("unit-14b.yaml")
                 .replace(
