@@ -50,7 +50,7 @@ class ProposalsHoldTest {
     @Test
     @Tag("full")
     void everyProposalHoldsInManyHouses() {
-        int houses = Integer.getInteger("search.houses", 300);
+        int houses = Integer.getInteger("search.houses", 30);
         int first = Integer.getInteger("search.first", 0);
         List<String> wrong = new ArrayList<>();
         Map<String, Tally> by = new TreeMap<>();

@@ -47,8 +47,8 @@ class SlicesEqualWholeTest {
 
     @Test
     @Tag("full")
-    void tenThousandRandomMoves() {
-        int moves = Integer.getInteger("search.moves", 10_000);
+    void manyRandomMoves() {
+        int moves = Integer.getInteger("search.moves", 800);
         Compared c = compare(sample(), moves / 2, 1);
         int seed = 0;
         while (c.moves() < moves) {
