@@ -27,6 +27,13 @@ final class BenchQuestions {
             entry("fill", Map.of("box", "stair-head")),
             entry("half-finished", Map.of("box", "stair-head")),
             entry("evidence", Map.of("at", "bath-1.top")),
+            entry("diagnose", Map.of("symptoms", "dead: bath-1.top")),
+            entry("feeds-units", Map.of("thing", "main.5")),
+            entry(
+                    "sag-order",
+                    Map.of(
+                            "sags",
+                            "living-1.top 10 A: living-1.top 2.3/1.1, living-2.top 1.2/0.6; living-2.top 10 A: living-1.top 1.2/0.6, living-2.top 1.2/0.6")),
             entry("houses-with-crossing", Map.of("kind", "borrowed")),
             entry("houses-with-finding", Map.of("rule", "borrowed-neutral")),
             entry("neutral-crossings", Map.of("kind", "any")),
