@@ -246,6 +246,10 @@ public final class Posterior {
         return (BitSet) everOff.clone();
     }
 
+    boolean wasOff(int thrown) {
+        return everOff.get(thrown);
+    }
+
     double share(int point, int cause) {
         return shares[point][cause];
     }

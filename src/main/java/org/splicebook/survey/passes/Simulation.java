@@ -41,18 +41,18 @@ public record Simulation(Survey survey, List<Cause> truth, Costs costs, double s
 
     /** Chooses a pass by what is known; null ends the survey. */
     private interface Chooser {
-        NextPass.@Nullable Chosen next(Posterior known, int number);
+        NextPass.@Nullable Chosen next(Posterior known, int number, BitSet before);
     }
 
     /** {@return the outcome of a plan made before, all its passes walked through all points} */
     public Outcome planned(List<Pass> plan) {
         List<Integer> all = IntStream.range(0, truth.size()).boxed().toList();
-        return run((known, k) -> k < plan.size() ? chosen(plan.get(k), all) : null);
+        return run((known, k, before) -> k < plan.size() ? chosen(plan.get(k), all) : null);
     }
 
     /** {@return the outcome of a plan, walked only where points are undecided, round and round until all are decided} */
     public Outcome repeated(List<Pass> plan) {
-        return run((known, k) -> {
+        return run((known, k, before) -> {
             List<Integer> open = known.undecided(sure);
             return open.isEmpty() ? null : chosen(plan.get(k % plan.size()), open);
         });
@@ -60,12 +60,12 @@ public record Simulation(Survey survey, List<Cause> truth, Costs costs, double s
 
     /** {@return the outcome of choosing each pass by what it is expected to tell} */
     public Outcome adaptive() {
-        return run((known, k) -> NextPass.choose(known, costs, sure).orElse(null));
+        return run((known, k, before) -> NextPass.choose(known, costs, sure, before).orElse(null));
     }
 
     /** {@return the outcome of choosing each pass so, with one throw off only} */
     public Outcome singly() {
-        return run((known, k) -> NextPass.chooseOne(known, costs, sure).orElse(null));
+        return run((known, k, before) -> NextPass.chooseOne(known, costs, sure, before).orElse(null));
     }
 
     private static NextPass.Chosen chosen(Pass pass, List<Integer> walk) {
@@ -79,7 +79,8 @@ public record Simulation(Survey survey, List<Cause> truth, Costs costs, double s
         BitSet ever = new BitSet();
         double minutes = 0;
         Posterior known = Posterior.of(survey, passes, readings);
-        NextPass.Chosen next = chooser.next(known, 0);
+        BitSet before = new BitSet();
+        NextPass.Chosen next = chooser.next(known, 0, before);
         while (next != null && passes.size() < MOST_PASSES) {
             BitSet off = survey.unpowered(next.pass().off());
             ever.or(off);
@@ -90,12 +91,14 @@ public record Simulation(Survey survey, List<Cause> truth, Costs costs, double s
                 readings.add(new Reading(p, passes.size(), isOut ^ (random.nextDouble() < wrong)));
             }
             minutes += costs.minutes(
-                    next.pass().off().cardinality(),
+                    Costs.flips(before, next.pass().off()),
                     next.walk().stream().map(survey.points()::get).toList());
             passes.add(next.pass());
             known = Posterior.of(survey, passes, readings);
-            next = chooser.next(known, passes.size());
+            before = next.pass().off();
+            next = chooser.next(known, passes.size(), before);
         }
+        minutes += costs.flip() * Costs.flips(before, new BitSet());
         int right = 0;
         int wrong = 0;
         for (int p = 0; p < truth.size(); p++) {
