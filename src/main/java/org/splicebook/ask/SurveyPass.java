@@ -70,10 +70,16 @@ final class SurveyPass {
             case "coded" -> planned(Plans.coded(survey, 1), all);
             case "corrected" -> planned(Plans.coded(survey, CORRECTING), all);
             default ->
-                NextPass.choose(known, Costs.ON_FOOT, sure)
+                NextPass.choose(known, Costs.ON_FOOT, sure, before())
                         .map(c -> new Next(c.pass(), c.walk()))
                         .orElse(null);
         };
+    }
+
+    /** What was off in the pass before; nothing before the first. */
+    private BitSet before() {
+        List<Pass> walked = recorded.passes();
+        return walked.isEmpty() ? new BitSet() : walked.get(walked.size() - 1).off();
     }
 
     /** The first pass of the plan that was not walked yet; where it stands there twice, it is walked twice. */
@@ -161,13 +167,20 @@ final class SurveyPass {
                 after.add(survey.points().get(p).id() + " and the like: " + care.restore());
             }
         }
-        after.add(0, "Turn the breakers on again, one by one.");
+        after.add(
+                0,
+                "Turn the breakers on again, one by one. If you walk on at once, send what was read and look at the next pass first: what it"
+                        + " has off too may stay off, but for what goes off alone.");
         after.add(
                 1,
                 "What is still out: press the reset of protective receptacles; what stays out for another reason is read as not tried.");
         after.add("Set clocks and timers.");
         List<String> off = new ArrayList<>();
-        thrown.stream().forEach(t -> off.add(thrown(survey.throwing().get(t))));
+        BitSet stillOff = before();
+        thrown.stream().forEach(t -> off.add(thrown(survey.throwing().get(t), stillOff.get(t))));
+        stillOff.andNot(thrown);
+        List<String> on =
+                stillOff.stream().mapToObj(t -> survey.throwing().get(t).name()).toList();
         Map<String, List<String>> byPlace = new LinkedHashMap<>();
         rows.forEach(r -> byPlace.computeIfAbsent(Objects.toString(r.columns().get("place")), k -> new ArrayList<>())
                 .add(r.subject()));
@@ -175,6 +188,7 @@ final class SurveyPass {
         byPlace.forEach((place, points) -> walk.add(place + ": "
                 + String.join("   ", points.stream().map(p -> p + " [ ]").toList())));
         sections.add(new Answer.Section("Before", true, before));
+        sections.add(new Answer.Section("Turn on again, if it is still off since the pass before", false, on));
         sections.add(new Answer.Section("Turn off", false, off));
         sections.add(new Answer.Section("Walk: tick what is out, cross out what was not tried", false, walk));
         sections.add(new Answer.Section("After", true, after));
@@ -185,11 +199,14 @@ final class SurveyPass {
                         + t.why())
                 .toList();
         sections.add(new Answer.Section("Kept apart", false, staying));
+        sections.add(Surveying.doubted(recorded));
         return sections;
     }
 
-    private static String thrown(Throw t) {
-        return t.name() + (t.stay() == Throw.Stay.ALONE ? ", alone and as briefly as the walk allows" : "");
+    private static String thrown(Throw t, boolean wasOff) {
+        return t.name()
+                + (t.stay() == Throw.Stay.ALONE ? ", alone and as briefly as the walk allows" : "")
+                + (wasOff ? " (it was off in the pass before too)" : "");
     }
 
     /** Whether the point's chances are more than slight with these off. */

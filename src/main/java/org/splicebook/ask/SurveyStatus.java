@@ -114,6 +114,7 @@ final class SurveyStatus {
                                 false,
                                 empty.isEmpty() ? List.of() : List.of(String.join(", ", empty))),
                         new Answer.Section("Labels that the survey speaks against", false, recorded.disproved()),
+                        Surveying.doubted(recorded),
                         new Answer.Section("Readings that were not counted", false, recorded.leftOut())));
     }
 

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.splicebook.answer.Answer;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Panel;
@@ -39,7 +40,17 @@ final class Surveying {
                         NOBODY)
                 .with("alone", "breakers that go off only by themselves, and briefly", NOBODY)
                 .with("free", "breakers that may be off with others, whatever their label says", NOBODY)
-                .with("backed-up", "load points of medical devices whose backup runs, by their users' word", NOBODY);
+                .with("backed-up", "load points of medical devices whose backup runs, by their users' word", NOBODY)
+                .with(
+                        "sags",
+                        "how voltages sagged under a test load, as sag-order takes it: outlets that share more than the source hang on one"
+                                + " breaker",
+                        NOBODY)
+                .with(
+                        "elsewhere",
+                        "with sags: ohms by which an outlet of another circuit on the same leg sags meanwhile (its volts over the amperes),"
+                                + " for example 0.04",
+                        NOBODY);
     }
 
     static RecordedSurvey of(Asked asked) {
@@ -61,7 +72,23 @@ final class Surveying {
                 asked.wiring(),
                 asked.workings().standing().standing(),
                 wishes,
-                Chances.OLD_HOUSE.withMisreads(share(asked, "misreads", 0, 0.4)));
+                Chances.OLD_HOUSE.withMisreads(share(asked, "misreads", 0, 0.4)),
+                asked.value("sags").equals(NOBODY)
+                        ? List.of()
+                        : SagReader.read(asked).circuits());
+    }
+
+    /** {@return the readings that all else speaks against, in words} */
+    static Answer.Section doubted(RecordedSurvey recorded) {
+        return new Answer.Section(
+                "Readings that all else speaks against: try them again",
+                false,
+                recorded.doubted().stream()
+                        .map(d -> d.point() + ": " + (d.out() ? "not lit" : "lit") + " in " + d.pass() + " of " + d.date()
+                                + ", with " + String.join(", ", d.off())
+                                + " off. Everything else says: "
+                                + d.likeliest().said(recorded.survey().throwing()) + ".")
+                        .toList());
     }
 
     private static Set<String> names(Asked asked, String parameter, Set<String> known, String what) {

@@ -89,6 +89,10 @@ public final class Posterior {
         for (double[] row : shares) {
             normalize(row);
         }
+        UnknownFeeders.share(survey, shares);
+        for (double[] row : shares) {
+            normalize(row);
+        }
         return new Posterior(survey, shares, ever);
     }
 
@@ -173,7 +177,6 @@ public final class Posterior {
         double all = likes.stream().mapToDouble(d -> d).sum();
         double[] once = likes.stream().mapToDouble(d -> d / all).toArray();
         double pairs = Math.max(1, once.length * (once.length - 1) / 2.0);
-        long feeders = survey.throwing().stream().filter(t -> t.poles() > 1).count();
         double[] prior = new double[survey.causes().size()];
         for (int c = 0; c < prior.length; c++) {
             Cause cause = survey.causes().get(c);
@@ -181,7 +184,7 @@ public final class Posterior {
                 case ONCE -> ch.once() * once[cause.a()];
                 case LATCHED -> ch.latched() * once[cause.a()];
                 case TWICE -> ch.twice() / pairs;
-                case EITHER -> ch.either() / pairs + through(survey, cause, once, feeders);
+                case EITHER -> ch.either() / pairs + through(survey, cause, once);
                 case NEVER -> ch.never();
                 case ALWAYS_OUT -> ch.alwaysOut();
             };
@@ -191,21 +194,19 @@ public final class Posterior {
     }
 
     /** Fed by one throw through a panel that the other may feed. */
-    private static double through(Survey survey, Cause c, double[] once, long feeders) {
+    private static double through(Survey survey, Cause c, double[] once) {
         double share = 0;
         for (int[] way : new int[][] {{c.a(), c.b()}, {c.b(), c.a()}}) {
             Throw child = survey.throwing().get(way[0]);
             Throw feeder = survey.throwing().get(way[1]);
-            if (child.feederUnknown() && feeder.poles() > 1 && !panel(child).equals(panel(feeder))) {
-                share += once[way[0]] / Math.max(1, feeders);
+            if (child.feederUnknown() && feeder.poles() > 1 && !child.panel().equals(feeder.panel())) {
+                long feeders = survey.throwing().stream()
+                        .filter(t -> t.poles() > 1 && !t.panel().equals(child.panel()))
+                        .count();
+                share += once[way[0]] / feeders;
             }
         }
         return share;
-    }
-
-    private static String panel(Throw t) {
-        String first = t.breakers().get(0);
-        return first.substring(0, Math.max(0, first.indexOf('.')));
     }
 
     /** What is sure of one point makes it likelier for others in the same place. */

@@ -31,6 +31,8 @@ import org.splicebook.wiring.shutoff.Care;
  * @param disproved breakers whose label names a place or load of which every decided point is fed otherwise, or that are called spare and
  *     feed something
  * @param leftOut sightings of lamps that were not counted, with the reason
+ * @param doubted readings that all else speaks against
+ * @param last the date and the name of the newest pass; empty before the first
  */
 public record RecordedSurvey(
         Survey survey,
@@ -40,7 +42,9 @@ public record RecordedSurvey(
         List<Device> devices,
         List<String> life,
         List<String> disproved,
-        List<String> leftOut) {
+        List<String> leftOut,
+        List<Doubt> doubted,
+        List<String> last) {
     private static final double SURE_ENOUGH = 0.95;
     /** Between two legs there are 240 or 208 V; between hots of one only what their loads let fall. */
     private static final double TWO_LEGS_VOLTS = 180;
@@ -54,6 +58,24 @@ public record RecordedSurvey(
         life = List.copyOf(life);
         disproved = List.copyOf(disproved);
         leftOut = List.copyOf(leftOut);
+        doubted = List.copyOf(doubted);
+        last = List.copyOf(last);
+    }
+
+    /**
+     * A reading that all else speaks against: misread, or made while something else was off.
+     *
+     * @param point the load point
+     * @param pass the pass, as it was called
+     * @param date its day
+     * @param off what was off, by name
+     * @param out whether it was read as out
+     * @param likeliest what takes the point out by all its readings
+     */
+    public record Doubt(String point, String pass, String date, List<String> off, boolean out, Cause likeliest) {
+        public Doubt {
+            off = List.copyOf(off);
+        }
     }
 
     /** What makes one pass of sightings: its name and what was off. */
@@ -66,8 +88,11 @@ public record RecordedSurvey(
      * @param standing its sightings that stand, oldest first
      * @param wishes what people ask
      * @param chances the chances
+     * @param onOneBreaker load points that hang on one breaker by a test that is not among the sightings, such as how voltages sag: each
+     *     list is one breaker's
      */
-    public static RecordedSurvey of(Wiring wiring, List<Sighting> standing, Wishes wishes, Chances chances) {
+    public static RecordedSurvey of(
+            Wiring wiring, List<Sighting> standing, Wishes wishes, Chances chances, List<List<String>> onOneBreaker) {
         House house = wiring.house();
         Map<String, Device> byName = new HashMap<>();
         for (Box b : house.boxes().values()) {
@@ -86,7 +111,12 @@ public record RecordedSurvey(
             if (d != null) {
                 points.add(new Point(l.id(), Objects.requireNonNullElse(l.place(), l.box()), l.device()));
                 devices.add(d);
-                liked.add(throwing.stream().map(t -> likes.of(t, l, d)).toList());
+                liked.add(throwing.stream()
+                        .map(t -> likes.of(t, l, d)
+                                * standing.stream()
+                                        .mapToDouble(s -> Likes.bySighting(s, t, l.id()))
+                                        .reduce(1, (a, b) -> a * b))
+                        .toList());
             }
         }
         Survey survey = new Survey(throwing, points, chances, liked);
@@ -95,7 +125,10 @@ public record RecordedSurvey(
         List<String> leftOut = new ArrayList<>();
         read(survey, standing, passes, readings, leftOut);
         List<Pass> walked = passes.keySet().stream().map(k -> new Pass(k.off())).toList();
-        Posterior known = Posterior.of(survey, walked, readings, ties(survey, standing));
+        List<Tie> ties = ties(survey, standing);
+        onOneBreaker.forEach(
+                c -> addChain(ties, c.stream().map(o -> point(survey, o)).toList()));
+        Posterior known = Posterior.of(survey, walked, readings, ties);
         List<String> life = new ArrayList<>();
         for (int p = 0; p < points.size(); p++) {
             if (Care.of(devices.get(p)) == Care.LIFE
@@ -105,7 +138,47 @@ public record RecordedSurvey(
             }
         }
         return new RecordedSurvey(
-                survey, walked, readings, known, devices, life, disproved(likes, known, devices), leftOut);
+                survey,
+                walked,
+                readings,
+                known,
+                devices,
+                life,
+                disproved(likes, known, devices),
+                leftOut,
+                doubted(known, List.copyOf(passes.keySet()), readings),
+                passes.keySet().stream()
+                        .reduce((a, b) -> b)
+                        .map(k -> List.of(k.date(), k.name()))
+                        .orElse(List.of()));
+    }
+
+    private static List<Doubt> doubted(Posterior known, List<PassKey> passes, List<Reading> readings) {
+        Survey survey = known.survey();
+        List<BitSet> off = new ArrayList<>();
+        List<BitSet> ever = new ArrayList<>();
+        BitSet all = new BitSet();
+        for (PassKey k : passes) {
+            off.add(survey.unpowered(k.off()));
+            all.or(off.get(off.size() - 1));
+            ever.add((BitSet) all.clone());
+        }
+        List<Doubt> doubts = new ArrayList<>();
+        for (Reading r : readings) {
+            Posterior.Ranked top = known.top(r.point());
+            boolean isForetoldOut = top.cause().isOut(off.get(r.pass()), ever.get(r.pass()));
+            if (top.share() >= SURE_ENOUGH && isForetoldOut != r.out()) {
+                PassKey k = passes.get(r.pass());
+                doubts.add(new Doubt(
+                        survey.points().get(r.point()).id(),
+                        k.name(),
+                        k.date(),
+                        survey.names(k.off()),
+                        r.out(),
+                        top.cause()));
+            }
+        }
+        return doubts;
     }
 
     private static void read(
@@ -159,18 +232,20 @@ public record RecordedSurvey(
                     ties.add(new Tie(point(survey, v.from()), point(survey, v.to()), kind));
                 }
             } else if (s.seen() instanceof Sighting.Pressed p) {
-                List<Integer> out = p.wentOut().stream()
-                        .map(o -> point(survey, o))
-                        .filter(i -> i >= 0)
-                        .distinct()
-                        .toList();
-                for (int i = 1; i < out.size(); i++) {
-                    ties.add(new Tie(out.get(i - 1), out.get(i), Tie.Kind.SAME_BREAKER));
-                }
+                addChain(
+                        ties, p.wentOut().stream().map(o -> point(survey, o)).toList());
             }
         }
         ties.removeIf(t -> t.a() == t.b());
         return ties;
+    }
+
+    /** Adds that points hang on one breaker, each with the one before it; what is no point of the survey is passed over. */
+    private static void addChain(List<Tie> ties, List<Integer> points) {
+        List<Integer> real = points.stream().filter(i -> i >= 0).distinct().toList();
+        for (int i = 1; i < real.size(); i++) {
+            ties.add(new Tie(real.get(i - 1), real.get(i), Tie.Kind.SAME_BREAKER));
+        }
     }
 
     private static boolean isHot(Survey survey, String terminal) {

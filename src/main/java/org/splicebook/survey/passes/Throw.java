@@ -43,6 +43,12 @@ public record Throw(
         return new Throw(name, List.of(name), -1, false, 1, null, Stay.FREE, null);
     }
 
+    /** {@return the panel that it is in} */
+    String panel() {
+        String first = breakers.get(0);
+        return first.substring(0, Math.max(0, first.indexOf('.')));
+    }
+
     /** {@return the same, fed by another} */
     public Throw under(int feeder) {
         return new Throw(name, breakers, feeder, false, poles, leg, stay, why);

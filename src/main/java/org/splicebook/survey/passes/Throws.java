@@ -1,6 +1,7 @@
 package org.splicebook.survey.passes;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -142,6 +143,7 @@ final class Throws {
     }
 
     private void feeders() {
+        List<Panel> unknown = new ArrayList<>();
         for (Panel p : house.panels().values()) {
             if (p.supply().stream().anyMatch(house.sources()::containsKey)) {
                 continue;
@@ -149,13 +151,39 @@ final class Throws {
             Integer feeder = feeder(p);
             for (int i = 0; i < all.size(); i++) {
                 Throw t = all.get(i);
-                if (t.breakers().get(0).startsWith(p.name() + ".")) {
+                if (t.panel().equals(p.name())) {
                     all.set(
                             i,
                             feeder == null
                                     ? new Throw(t.name(), t.breakers(), -1, true, t.poles(), null, t.stay(), t.why())
                                     : t.under(feeder));
                 }
+            }
+            if (feeder == null) {
+                unknown.add(p);
+            }
+        }
+        // One may feed another: what holds for the last has come to the first after as many rounds as there are.
+        unknown.forEach(round -> unknown.forEach(this::mayFeed));
+    }
+
+    /** What may feed a panel is held to the strictest rule in it. */
+    private void mayFeed(Panel p) {
+        Throw strictest = all.stream()
+                .filter(t -> t.panel().equals(p.name()))
+                .max(Comparator.comparing(Throw::stay))
+                .orElse(null);
+        if (strictest == null || strictest.stay() == Throw.Stay.FREE) {
+            return;
+        }
+        for (int i = 0; i < all.size(); i++) {
+            Throw t = all.get(i);
+            if (t.poles() > 1 && !t.panel().equals(p.name()) && t.stay().compareTo(strictest.stay()) < 0) {
+                all.set(
+                        i,
+                        t.staying(
+                                strictest.stay(),
+                                "it may feed " + p.name() + ", where " + strictest.name() + " is: " + strictest.why()));
             }
         }
     }

@@ -107,12 +107,13 @@ class TiesTest {
     void metersFromHotToHotOnRecordCount() {
         House house = HouseFiles.read(Path.of("sample-house/bare")).get();
         House all = HouseFiles.read(Path.of("sample-house")).get();
-        var without = RecordedSurvey.of(Derivation.derive(house), List.of(), Wishes.NONE, Chances.OLD_HOUSE);
+        var without = RecordedSurvey.of(Derivation.derive(house), List.of(), Wishes.NONE, Chances.OLD_HOUSE, List.of());
         var with = RecordedSurvey.of(
                 Derivation.derive(house),
                 all.sightings().stream().filter(s -> s.id().equals("s8")).toList(),
                 Wishes.NONE,
-                Chances.OLD_HOUSE);
+                Chances.OLD_HOUSE,
+                List.of());
         assertThat(with.known().top(0)).isNotNull();
         boolean differs = false;
         for (int p = 0; p < with.survey().points().size(); p++) {
