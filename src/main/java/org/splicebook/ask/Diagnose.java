@@ -72,6 +72,7 @@ final class Diagnose {
         List<Answer.Section> sections = List.of(
                 new Answer.Section("As it was understood", false, told.read()),
                 new Answer.Section("Next test, covers on", false, isSound ? List.of() : next()),
+                new Answer.Section("Nothing of this explains it", false, isSound ? List.of() : unrelated()),
                 new Answer.Section("Not shown by the record to be fed at all", false, List.copyOf(unfed)),
                 new Answer.Section("Boxes that nobody has looked into whole, likeliest first", false, unopened()),
                 new Answer.Section(
@@ -136,6 +137,16 @@ final class Diagnose {
                 c.suspects().size() > 1 || s.at().size() > 1 ? why : List.of());
     }
 
+    private List<String> unrelated() {
+        Diagnosis.Alike others = diagnosis.unrelated();
+        return List.of(
+                "Chance " + percent(others.chance())
+                        + ": something told is mistaken, or comes from what is not on record.",
+                others.suspects().size()
+                        + " other faults that were tried would show none of what was told; they stand here together, none"
+                        + " is ruled out.");
+    }
+
     /** The kind and the first places of a suspect. */
     private static String words(Suspect s) {
         int colon = s.words().indexOf(": ");
@@ -185,7 +196,10 @@ final class Diagnose {
         return UnopenedBoxes.of(asked.house(), dead, live).stream()
                 .limit(MOST_ALIKE)
                 .map(u -> u.box() + ": " + u.dead() + " of what is dead lies in it or beyond it, " + u.live()
-                        + " of what is live")
+                        + " of what is live"
+                        + (u.beside() > 0
+                                ? "; " + u.beside() + " more that is dead may hang on it by a way round"
+                                : ""))
                 .toList();
     }
 

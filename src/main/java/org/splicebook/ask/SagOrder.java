@@ -34,7 +34,6 @@ final class SagOrder {
         this.asked = asked;
     }
 
-
     private Answer answer() {
         SagTree tree = SagReader.read(asked);
         List<Row> rows = new ArrayList<>();

@@ -84,10 +84,11 @@ final class Surveying {
                 "Readings that all else speaks against: try them again",
                 false,
                 recorded.doubted().stream()
-                        .map(d -> d.point() + ": " + (d.out() ? "not lit" : "lit") + " in " + d.pass() + " of " + d.date()
-                                + ", with " + String.join(", ", d.off())
-                                + " off. Everything else says: "
-                                + d.likeliest().said(recorded.survey().throwing()) + ".")
+                        .map(d ->
+                                d.point() + ": " + (d.out() ? "not lit" : "lit") + " in " + d.pass() + " of " + d.date()
+                                        + ", with " + String.join(", ", d.off())
+                                        + " off. Everything else says: "
+                                        + d.likeliest().said(recorded.survey().throwing()) + ".")
                         .toList());
     }
 

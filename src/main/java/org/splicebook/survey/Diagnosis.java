@@ -3,6 +3,7 @@ package org.splicebook.survey;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -18,11 +19,23 @@ import org.splicebook.loadflow.LoadFlow;
  * @param classes suspects that no test from outside tells apart stand together; the most likely class first
  * @param next the test that tells most for its trouble; empty where none from outside tells the likely classes apart
  * @param explained whether some single fault or pair explains every symptom
+ * @param unrelated what would show none of the symptoms, together: the chance that nothing on record explains them, and that what was told
+ *     is mistaken or comes from elsewhere; empty of suspects where there are none
  * @param nothingWrong whether every symptom is just what the house shows without any fault
  * @param sound what the house shows without any fault
  */
 public record Diagnosis(
-        List<Alike> classes, Optional<NextTest> next, boolean explained, boolean nothingWrong, Seen sound) {
+        List<Alike> classes,
+        Alike unrelated,
+        Optional<NextTest> next,
+        boolean explained,
+        boolean nothingWrong,
+        Seen sound) {
+    /** A symptom that a house without a fault shows so likely speaks for none. */
+    private static final double AS_SOUND = 0.89;
+    /** By so much a fault has to make a symptom likelier than no fault does, to have to do with it. */
+    private static final double LIKELIER = 1.02;
+
     /** So likely a symptom has to be where it counts as explained. */
     private static final double FITS = 0.15;
 
@@ -62,8 +75,8 @@ public record Diagnosis(
         return sound.at(point).level() != Symptom.Level.DEAD;
     }
 
-    /** A suspect with what it foretells under each condition, and how well that goes with the symptoms. */
-    record Judged(Suspect suspect, List<Seen> seen, double weight, boolean explains) {}
+    /** A suspect with what it foretells under each condition, and how well that goes with the symptoms, and whether it has to do with any. */
+    record Judged(Suspect suspect, List<Seen> seen, double weight, boolean explains, boolean bears) {}
 
     /**
      * {@return what explains symptoms that were seen in one state of a house}
@@ -102,8 +115,10 @@ public record Diagnosis(
         private Diagnosis diagnosis() {
             List<Seen> sound = seen(Suspect.NONE);
             Judged none = judge(Suspect.NONE, sound, sound);
+            Regions regions = bench.regions();
+            Set<Integer> there = where(regions, sound);
             List<Judged> judged = new ArrayList<>(bench.suspects().parallelStream()
-                    .map(s -> judge(s, seen(s), sound))
+                    .map(s -> judge(s, regions.mayReach(s, there) ? seen(s) : sound, sound))
                     .toList());
             boolean explained = none.explains || judged.stream().anyMatch(Judged::explains);
             if (!explained) {
@@ -111,40 +126,71 @@ public record Diagnosis(
                 judged.addAll(pairs);
                 explained = pairs.stream().anyMatch(Judged::explains);
             }
-            List<Alike> classes = bench.classes(judged);
-            return new Diagnosis(classes, NextTest.best(bench, classes), explained, none.explains, sound.get(0));
+            double sum = judged.stream().mapToDouble(Judged::weight).sum();
+            List<Alike> classes =
+                    bench.classes(judged.stream().filter(Judged::bears).toList(), sum);
+            return new Diagnosis(
+                    classes,
+                    unrelated(judged, sum, sound.get(0)),
+                    NextTest.best(bench, classes),
+                    explained,
+                    none.explains,
+                    sound.get(0));
+        }
+
+        private static Alike unrelated(List<Judged> judged, double sum, Seen sound) {
+            List<Judged> others = judged.stream()
+                    .filter(j -> !j.bears)
+                    .sorted(Comparator.comparingDouble(Judged::weight).reversed())
+                    .toList();
+            double chance = others.stream().mapToDouble(Judged::weight).sum() / sum;
+            return new Alike(others.stream().map(Judged::suspect).toList(), chance, false, List.of(sound));
+        }
+
+        /** Where something is seen that a house without a fault does not show. */
+        private Set<Integer> where(Regions regions, List<Seen> sound) {
+            Set<Integer> there = new HashSet<>();
+            int c = 0;
+            for (List<Symptom> symptoms : byCondition.values()) {
+                Seen here = sound.get(c++);
+                for (Symptom y : symptoms) {
+                    if (y.chance(here) < AS_SOUND) {
+                        y.about().forEach(a -> there.addAll(regions.of(a)));
+                    }
+                }
+            }
+            return there;
         }
 
         private List<Seen> seen(Suspect s) {
             return byCondition.keySet().stream().map(c -> bench.seen(c, s)).toList();
         }
 
+        /** What makes no symptom likelier than no fault does would be there by chance, beside whatever people came for. */
         private Judged judge(Suspect s, List<Seen> seen, List<Seen> sound) {
-            double fit = FaultKind.unnoticed();
+            double fit = 1;
             boolean explains = true;
+            boolean bears = false;
             int c = 0;
-            for (Seen here : seen) {
-                if (here.differs(sound.get(c++))) {
-                    fit = 1;
-                }
-            }
-            c = 0;
             for (List<Symptom> symptoms : byCondition.values()) {
-                Seen here = seen.get(c++);
+                Seen here = seen.get(c);
+                Seen without = sound.get(c++);
                 for (Symptom y : symptoms) {
-                    double chance = y.chance(here);
+                    double chance = s.isGraded() ? y.chance(here, without) : y.chance(here);
                     fit *= chance;
                     explains &= chance >= FITS;
+                    bears |= chance > LIKELIER * y.chance(without);
                 }
             }
             double there = touched.stream().anyMatch(s.boxes()::contains) ? FaultKind.touched() : 1;
-            return new Judged(s, seen, Math.max(fit * s.weight() * there, Double.MIN_NORMAL), explains);
+            double shows = bears ? 1 : FaultKind.unnoticed();
+            return new Judged(s, seen, Math.max(fit * shows * s.weight() * there, Double.MIN_NORMAL), explains, bears);
         }
 
         /** Those that fit best, and for each symptom the one that goes with it and with most others, two by two. */
         private List<Judged> pairs(List<Judged> singles, List<Seen> sound) {
             Map<Integer, Judged> unlike = new LinkedHashMap<>();
-            for (Judged j : singles) {
+            for (Judged j : singles.stream().filter(Judged::bears).toList()) {
                 unlike.merge(j.seen.get(0).sketch(), j, (a, b) -> a.weight >= b.weight ? a : b);
             }
             List<Judged> ranked = unlike.values().stream()

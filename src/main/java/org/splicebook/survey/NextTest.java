@@ -16,9 +16,10 @@ import java.util.TreeSet;
  * @param at the load point to go to, or the breaker or device whose handle or button is looked at
  * @param state in which state of the house: its place in {@link Setting#ALL}
  * @param bits what it is expected to tell
+ * @param further how many tests are expected to follow: none where one class is left, at least one where several are
  * @param outcomes what can come out, in words, each with its chance
  */
-public record NextTest(Kind kind, String at, int state, double bits, Map<String, Double> outcomes) {
+public record NextTest(Kind kind, String at, int state, double bits, double further, Map<String, Double> outcomes) {
     /** With what. */
     public enum Kind {
         /** By the handle of a breaker or the button of a protective device: has it tripped? */
@@ -39,13 +40,17 @@ public record NextTest(Kind kind, String at, int state, double bits, Map<String,
     private static final double LEAST_BITS = 0.01;
     /** Trouble of bringing the house into another state first. */
     private static final double OTHER_STATE = 1;
+    /** Tests that save as many further ones, but for so many, are chosen between by trouble. */
+    private static final double NEARLY = 0.05;
+    /** What a test tells on average, in bits, as far as it is reckoned with in advance. */
+    private static final double USUAL_BITS = 1;
 
     public NextTest {
         outcomes = org.splicebook.record.Ordered.map(outcomes);
     }
 
-    double worth() {
-        return bits / (kind.trouble + (state > 0 ? OTHER_STATE : 0));
+    private double trouble() {
+        return kind.trouble + (state > 0 ? OTHER_STATE : 0);
     }
 
     /** {@return in which state of the house} */
@@ -53,9 +58,13 @@ public record NextTest(Kind kind, String at, int state, double bits, Map<String,
         return Setting.ALL.get(state);
     }
 
-    /** {@return the test that tells most for its trouble} */
+    /** {@return the test after which fewest are expected to follow; of those that differ little in that, the one with the least trouble} */
     static Optional<NextTest> best(Workbench bench, List<Diagnosis.Alike> classes) {
-        return all(bench, classes).stream().max(Comparator.comparingDouble(NextTest::worth));
+        List<NextTest> all = all(bench, classes);
+        double fewest = all.stream().mapToDouble(NextTest::further).min().orElse(0);
+        return all.stream()
+                .filter(t -> t.further <= fewest + NEARLY)
+                .min(Comparator.comparingDouble(NextTest::trouble).thenComparingDouble(NextTest::further));
     }
 
     /** {@return every test that tells anything between the classes that are likely} */
@@ -107,6 +116,14 @@ public record NextTest(Kind kind, String at, int state, double bits, Map<String,
         };
     }
 
+    /** {@return what is still to be learnt of these, in bits} */
+    private static double bits(List<Diagnosis.Alike> classes) {
+        double sum = chance(classes);
+        return -classes.stream()
+                .mapToDouble(c -> c.chance() / sum * Math.log(c.chance() / sum) / Math.log(2))
+                .sum();
+    }
+
     private static double chance(List<Diagnosis.Alike> classes) {
         return classes.stream().mapToDouble(Diagnosis.Alike::chance).sum();
     }
@@ -146,14 +163,16 @@ public record NextTest(Kind kind, String at, int state, double bits, Map<String,
         }
         double sum = chance(classes);
         double bits = 0;
+        double further = 0;
         Map<String, Double> outcomes = new LinkedHashMap<>();
         for (List<Diagnosis.Alike> group : groups) {
             double share = chance(group) / sum;
             outcomes.merge(said(kind, at, group.get(0).shown().get(state), bench.faces()), share, Double::sum);
             bits -= share * Math.log(share) / Math.log(2);
+            further += group.size() == 1 ? 0 : share * Math.max(1, bits(group) / USUAL_BITS);
         }
         if (bits >= LEAST_BITS) {
-            tests.add(new NextTest(kind, at, state, bits, outcomes));
+            tests.add(new NextTest(kind, at, state, bits, further, outcomes));
         }
     }
 }

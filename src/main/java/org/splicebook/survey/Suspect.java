@@ -39,6 +39,11 @@ public record Suspect(
                 kind.weight() * Math.max(1, at.size()));
     }
 
+    /** {@return whether it may be there by more or less, such as a loose connection} */
+    boolean isGraded() {
+        return faults.stream().anyMatch(Fault.Loose.class::isInstance);
+    }
+
     /** {@return both at once} */
     Suspect and(Suspect other) {
         Set<String> both = new TreeSet<>(boxes);

@@ -1,9 +1,22 @@
 package org.splicebook.survey;
 
+import java.util.List;
+
 /** One thing that people bring. Each says how well something foretold goes with it: a share above 0, for reports are wrong at times. */
 public sealed interface Symptom {
     /** {@return how likely this is reported where that is so} */
     double chance(Seen seen);
+
+    /**
+     * {@return how likely this is reported where something is between sound and that: a connection that is loose may be so by more or less
+     * than what was reckoned with}
+     */
+    default double chance(Seen seen, Seen sound) {
+        return chance(seen);
+    }
+
+    /** {@return the load points, breakers and devices that it is about} */
+    List<String> about();
 
     /** How a lamp or what is plugged in does at a load point. */
     enum Level {
@@ -18,6 +31,10 @@ public sealed interface Symptom {
         Level(int step) {
             this.step = step;
         }
+
+        private boolean isBetween(Level a, Level b) {
+            return Math.min(a.step, b.step) <= step && step <= Math.max(a.step, b.step);
+        }
     }
 
     /** Where a meter is put at one load point. */
@@ -29,10 +46,28 @@ public sealed interface Symptom {
 
     /** A load point is dead, dim, as ever or too bright. */
     record Works(String point, Level level) implements Symptom {
+        private static final double IN_BETWEEN = 0.4;
+        /** What lives looks dead by a lamp that is out itself; what is dead hardly looks live. */
+        private static final double LOOKED_DEAD = 0.01;
+
+        private static final double LOOKED_LIVE = 0.005;
+
         @Override
         public double chance(Seen seen) {
             int apart = Math.abs(seen.at(point).level().step - level.step);
-            return apart == 0 ? 0.9 : apart == 1 ? 0.08 : 0.01;
+            return apart == 0 ? 0.9 : apart == 1 ? 0.08 : level == Level.DEAD ? LOOKED_DEAD : LOOKED_LIVE;
+        }
+
+        @Override
+        public double chance(Seen seen, Seen sound) {
+            boolean isBetween = level == Level.DIM
+                    && level.isBetween(seen.at(point).level(), sound.at(point).level());
+            return isBetween ? Math.max(chance(seen), IN_BETWEEN) : chance(seen);
+        }
+
+        @Override
+        public List<String> about() {
+            return List.of(point);
         }
     }
 
@@ -40,7 +75,17 @@ public sealed interface Symptom {
     record Reads(String point, Between between, double volts) implements Symptom {
         @Override
         public double chance(Seen seen) {
-            return near(seen.at(point).volts(between), volts);
+            return Meter.chance(seen.at(point).volts(between), volts);
+        }
+
+        @Override
+        public double chance(Seen seen, Seen sound) {
+            return Meter.chance(seen.at(point).volts(between), sound.at(point).volts(between), volts);
+        }
+
+        @Override
+        public List<String> about() {
+            return List.of(point);
         }
     }
 
@@ -48,7 +93,12 @@ public sealed interface Symptom {
     record Legs(String point, String other, double volts) implements Symptom {
         @Override
         public double chance(Seen seen) {
-            return near(seen.betweenHots(point, other), volts);
+            return Meter.chance(seen.betweenHots(point, other), volts);
+        }
+
+        @Override
+        public List<String> about() {
+            return List.of(point, other);
         }
     }
 
@@ -58,6 +108,11 @@ public sealed interface Symptom {
         public double chance(Seen seen) {
             return seen.tripped().contains(unit) ? 0.95 : 0.02;
         }
+
+        @Override
+        public List<String> about() {
+            return List.of(unit);
+        }
     }
 
     /** A breaker or protective device holds. */
@@ -66,13 +121,10 @@ public sealed interface Symptom {
         public double chance(Seen seen) {
             return seen.tripped().contains(unit) ? 0.05 : 0.98;
         }
-    }
 
-    private static double near(double told, double read) {
-        if (Double.isNaN(told)) {
-            return read <= Seen.MOST_GHOST ? 0.5 : 0.02;
+        @Override
+        public List<String> about() {
+            return List.of(unit);
         }
-        double off = Math.abs(told - read);
-        return off <= Seen.NOTICED_VOLTS + Seen.NOTICED_SHARE * told ? 0.9 : off <= 10 + 0.1 * told ? 0.2 : 0.01;
     }
 }

@@ -21,29 +21,44 @@ import org.splicebook.record.House;
  * @param box the box
  * @param dead how many dead load points lie in it or are fed past it, by the cables recorded
  * @param live how many that work do
+ * @param beside how many dead ones besides may be fed past it, though the cables lead round it too
  */
-public record UnopenedBoxes(String box, int dead, int live) {
+public record UnopenedBoxes(String box, int dead, int live, int beside) {
+    /** What a way past a box counts beside one that has to lead through it. */
+    private static final double ROUND = 0.25;
+
     /**
-     * {@return boxes whose joints are not known whole, the likeliest first: those that many dead points and few live ones hang on}
+     * {@return boxes whose joints are not known whole, the likeliest first: those that most dead points hang on, and of
+     *     these those that fewest live ones do; what lives beyond a box speaks little against it, since its joints are many}
      *
      * @param dead the boxes of the dead load points, one for each
      * @param live those of the ones that work
      */
     public static List<UnopenedBoxes> of(House house, List<String> dead, List<String> live) {
         Map<String, Set<String>> beside = beside(house);
+        Set<String> whole = reached(house.panels().keySet(), beside, "");
         List<UnopenedBoxes> all = new ArrayList<>();
         for (String box : house.boxes().keySet()) {
             if (!house.isComplete(house.boxes().get(box), Complete.JOINTS)) {
                 Set<String> home = reached(house.panels().keySet(), beside, box);
-                Set<String> whole = reached(house.panels().keySet(), beside, "");
                 int hit = count(dead, box, home, whole);
-                if (hit > 0) {
-                    all.add(new UnopenedBoxes(box, hit, count(live, box, home, whole)));
+                int near = near(house, dead, box, beside) - hit;
+                if (hit > 0 || near > 0) {
+                    all.add(new UnopenedBoxes(box, hit, count(live, box, home, whole), Math.max(0, near)));
                 }
             }
         }
-        all.sort(Comparator.comparingInt((UnopenedBoxes u) -> 2 * u.live - u.dead));
+        all.sort(Comparator.comparingDouble((UnopenedBoxes u) -> -u.dead - ROUND * u.beside)
+                .thenComparingInt(UnopenedBoxes::live));
         return all;
+    }
+
+    /** How many of the boxes hang together with this one by cables that pass no panel. */
+    private static int near(House house, List<String> boxes, String box, Map<String, Set<String>> beside) {
+        Map<String, Set<String>> apart = new HashMap<>(beside);
+        apart.keySet().removeAll(house.panels().keySet());
+        Set<String> together = reached(List.of(box), apart, "");
+        return (int) boxes.stream().filter(together::contains).count();
     }
 
     /** What lies in the box, or has a recorded way home that ends without it. */

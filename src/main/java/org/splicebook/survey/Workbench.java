@@ -23,6 +23,7 @@ final class Workbench {
     private final Circuit circuit;
     private final LoadCase state;
     private final Faces faces;
+    private final Regions regions;
     private final List<Suspect> suspects;
     private final Variations usual;
     private final Map<Condition, Look> byCondition = new ConcurrentHashMap<>();
@@ -39,6 +40,7 @@ final class Workbench {
         this.circuit = flow.circuit();
         this.state = state;
         this.faces = new Faces(circuit);
+        this.regions = Regions.of(circuit);
         this.suspects = Suspects.of(circuit);
         List<Fault> touches =
                 suspects.stream().flatMap(s -> s.faults().stream()).toList();
@@ -72,6 +74,10 @@ final class Workbench {
 
     Circuit circuit() {
         return circuit;
+    }
+
+    Regions regions() {
+        return regions;
     }
 
     List<Suspect> suspects() {
@@ -138,12 +144,15 @@ final class Workbench {
         }
     }
 
-    /** {@return what no test from outside tells apart, together} */
-    List<Diagnosis.Alike> classes(List<Diagnosis.Judged> judged) {
+    /**
+     * {@return what no test from outside tells apart, together}
+     *
+     * @param sum the weights of all, these among them
+     */
+    List<Diagnosis.Alike> classes(List<Diagnosis.Judged> judged, double sum) {
         List<Diagnosis.Judged> ranked = judged.stream()
                 .sorted(Comparator.comparingDouble(Diagnosis.Judged::weight).reversed())
                 .toList();
-        double sum = judged.stream().mapToDouble(Diagnosis.Judged::weight).sum();
         int near = 0;
         while (near < Math.min(ranked.size(), MOST_LOOKED_AT)
                 && ranked.get(near).weight() >= ranked.get(0).weight() * WORTH_A_LOOK) {

@@ -72,13 +72,16 @@ final class RandomFaults {
         Diagnosis d = Diagnosis.of(p.flow, STATE, told);
         Optional<Diagnosis.Alike> right =
                 d.classes().stream().filter(c -> c.suspects().contains(p.fault)).findFirst();
-        int rank = right.map(c -> d.classes().indexOf(c)).orElse(-1);
+        boolean isApart = d.unrelated().suspects().contains(p.fault);
+        int rank = right.map(c -> d.classes().indexOf(c))
+                .orElse(isApart ? d.classes().size() : -1);
         return new Outcome(
                 now.differs(sound),
                 p.fault,
                 told,
                 d,
                 rank,
-                right.map(Diagnosis.Alike::chance).orElse(0.0));
+                right.map(Diagnosis.Alike::chance)
+                        .orElse(isApart ? d.unrelated().chance() : 0.0));
     }
 }

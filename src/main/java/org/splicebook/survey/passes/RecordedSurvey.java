@@ -126,8 +126,8 @@ public record RecordedSurvey(
         read(survey, standing, passes, readings, leftOut);
         List<Pass> walked = passes.keySet().stream().map(k -> new Pass(k.off())).toList();
         List<Tie> ties = ties(survey, standing);
-        onOneBreaker.forEach(
-                c -> addChain(ties, c.stream().map(o -> point(survey, o)).toList()));
+        onOneBreaker.forEach(c ->
+                addChain(ties, c.stream().map(o -> point(survey, o)).toList()));
         Posterior known = Posterior.of(survey, walked, readings, ties);
         List<String> life = new ArrayList<>();
         for (int p = 0; p < points.size(); p++) {
@@ -232,8 +232,7 @@ public record RecordedSurvey(
                     ties.add(new Tie(point(survey, v.from()), point(survey, v.to()), kind));
                 }
             } else if (s.seen() instanceof Sighting.Pressed p) {
-                addChain(
-                        ties, p.wentOut().stream().map(o -> point(survey, o)).toList());
+                addChain(ties, p.wentOut().stream().map(o -> point(survey, o)).toList());
             }
         }
         ties.removeIf(t -> t.a() == t.b());

@@ -60,12 +60,14 @@ public record Simulation(Survey survey, List<Cause> truth, Costs costs, double s
 
     /** {@return the outcome of choosing each pass by what it is expected to tell} */
     public Outcome adaptive() {
-        return run((known, k, before) -> NextPass.choose(known, costs, sure, before).orElse(null));
+        return run((known, k, before) ->
+                NextPass.choose(known, costs, sure, before).orElse(null));
     }
 
     /** {@return the outcome of choosing each pass so, with one throw off only} */
     public Outcome singly() {
-        return run((known, k, before) -> NextPass.chooseOne(known, costs, sure, before).orElse(null));
+        return run((known, k, before) ->
+                NextPass.chooseOne(known, costs, sure, before).orElse(null));
     }
 
     private static NextPass.Chosen chosen(Pass pass, List<Integer> walk) {

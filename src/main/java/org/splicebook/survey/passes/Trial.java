@@ -311,5 +311,4 @@ final class Trial {
         double minutes = costs.minutes(flips(), walked) + OUTAGE * off.cardinality();
         return new NextPass.Chosen(new Pass(off), walk, bits, minutes);
     }
-
 }

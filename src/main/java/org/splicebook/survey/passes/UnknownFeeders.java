@@ -76,7 +76,8 @@ final class UnknownFeeders {
             }
         }
         double top = java.util.Arrays.stream(log).max().orElse(0);
-        double[] chance = java.util.Arrays.stream(log).map(x -> Math.exp(x - top)).toArray();
+        double[] chance =
+                java.util.Arrays.stream(log).map(x -> Math.exp(x - top)).toArray();
         double sum = java.util.Arrays.stream(chance).sum();
         for (int p = 0; p < shares.length; p++) {
             mixed(shares[p], fits[p], chance, sum, inIt, feeders);

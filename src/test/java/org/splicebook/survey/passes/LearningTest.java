@@ -70,8 +70,7 @@ class LearningTest {
             List<Cause> truth = new ArrayList<>();
             for (int p = 0; p < 24; p++) {
                 int t = random.nextInt(survey.throwing().size());
-                truth.add(
-                        t < MAIN ? Cause.once(t) : survey.causes().get(either(survey, t, 1)));
+                truth.add(t < MAIN ? Cause.once(t) : survey.causes().get(either(survey, t, 1)));
             }
             Simulation.Outcome out = new Simulation(survey, truth, Costs.ON_FOOT, 0.99, seed).adaptive();
             assertThat(out.right()).as("seed %d", seed).isGreaterThanOrEqualTo(23);
@@ -139,7 +138,10 @@ class LearningTest {
                 });
         BitSet two = new BitSet();
         for (int t = 0; t < s.survey().throwing().size(); t++) {
-            two.set(t, List.of("main.1", "main.7+9").contains(s.survey().throwing().get(t).name()));
+            two.set(
+                    t,
+                    List.of("main.1", "main.7+9")
+                            .contains(s.survey().throwing().get(t).name()));
         }
         assertThat(s.survey().isAllowed(two)).isFalse();
     }
