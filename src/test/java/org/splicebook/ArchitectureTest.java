@@ -43,7 +43,7 @@ class ArchitectureTest {
             entry("answer", Set.of("problem", "record", "wiring")),
             entry("rules", Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer")),
             entry("survey", Set.of("problem", "record", "wiring", "loadflow", "answer")),
-            entry("rewire", Set.of("problem", "record", "wiring", "loadflow", "rules", "answer")),
+            entry("rewire", Set.of("problem", "record", "housefile", "wiring", "loadflow", "rules", "answer")),
             entry(
                     "panelplan",
                     Set.of("problem", "record", "housefile", "wiring", "loadflow", "answer", "rules", "rewire")),

@@ -54,6 +54,7 @@ public final class Commands {
                 new DraftCommand(program, terminal),
                 new SheetCommand(program, terminal),
                 new ProposeCommand(program, terminal),
+                new PlaceCommand(program, terminal),
                 new DirectoryCommand(program, terminal),
                 new SurveyCommand(program, terminal),
                 new CheckFileCommand(terminal),

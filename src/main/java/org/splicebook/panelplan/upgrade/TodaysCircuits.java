@@ -20,6 +20,7 @@ import org.splicebook.record.Panel;
 import org.splicebook.record.Protection;
 import org.splicebook.record.Quantity;
 import org.splicebook.record.Ref;
+import org.splicebook.rules.AsksProtection;
 import org.splicebook.rules.Certainty;
 import org.splicebook.rules.Finding;
 import org.splicebook.wiring.LoadPointWiring;
@@ -110,14 +111,11 @@ final class TodaysCircuits {
     }
 
     private void protections(List<Finding> found) {
-        Map<String, String> rules = UpgradeData.words("protections");
         for (Finding f : found) {
-            String word = rules.get(f.rule());
-            if (word == null || f.certainty() != Certainty.FOUND) {
+            Protection p = AsksProtection.of(f);
+            if (p == null || f.certainty() != Certainty.FOUND) {
                 continue;
             }
-            Protection p =
-                    Protection.valueOf(word.toUpperCase(java.util.Locale.ROOT).replace('-', '_'));
             for (LoadPointWiring l : wiring.loadPoints()) {
                 if (f.outlets().contains(l.id())) {
                     l.feeds().stream()

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
@@ -37,6 +36,7 @@ import org.splicebook.record.Protection;
 import org.splicebook.rewire.CurrentChange;
 import org.splicebook.rewire.Drafts;
 import org.splicebook.rewire.Renamed;
+import org.splicebook.rules.AsksProtection;
 import org.splicebook.rules.Certainty;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Comparison;
@@ -196,12 +196,9 @@ public final class Upgrades {
     private boolean takeBack(UpgradePlan plan) {
         int before =
                 unprotected.size() + ofNew.values().stream().mapToInt(Set::size).sum();
-        Map<String, String> rules = UpgradeData.words("protections");
         for (Finding f : plan.findings().added()) {
-            if (rules.containsKey(f.rule())) {
-                Protection p = Protection.valueOf(String.valueOf(rules.get(f.rule()))
-                        .toUpperCase(Locale.ROOT)
-                        .replace('-', '_'));
+            Protection p = AsksProtection.of(f);
+            if (p != null) {
                 plan.circuits().stream()
                         .filter(c -> c.isNew() && isAt(plan, c, f))
                         .forEach(c -> ofNew.computeIfAbsent(c.name(), k -> new TreeSet<>())

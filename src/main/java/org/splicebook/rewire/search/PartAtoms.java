@@ -97,7 +97,7 @@ final class PartAtoms {
     }
 
     /** Another breaker in the place of some; a protective one takes the neutrals of its circuits on its own terminal. */
-    private void protect(Panel p, List<Breaker> was, List<String> spaces, Set<Protection> what, List<List<Move>> all) {
+    void protect(Panel p, List<Breaker> was, List<String> spaces, Set<Protection> what, List<List<Move>> all) {
         Breaker first = was.get(0);
         Set<Protection> both = EnumSet.noneOf(Protection.class);
         was.forEach(b -> both.addAll(b.protects()));
@@ -171,7 +171,7 @@ final class PartAtoms {
     }
 
     /** In the place of a plain receptacle: with what goes on left ahead of it, or taken behind it. */
-    private void protective(Box box, Device d, DeviceKind kind, List<List<Move>> all) {
+    void protective(Box box, Device d, DeviceKind kind, List<List<Move>> all) {
         boolean isDuplex = d.kind().name().equals("duplex-receptacle");
         Map<String, String> terminals = new TreeMap<>();
         terminals.put(isDuplex ? "top.hot" : "hot", "line.hot");
@@ -199,7 +199,7 @@ final class PartAtoms {
     }
 
     /** Wires on the same joint that do not come from the breaker's side go to the load side. */
-    private void onward(Box box, Device d, String what, List<Move> moves) {
+    void onward(Box box, Device d, String what, List<Move> moves) {
         for (Joint j : box.joints()) {
             boolean isIts = j.members().stream()
                     .anyMatch(r -> r instanceof Ref.DeviceTerminal t

@@ -1,0 +1,123 @@
+package org.splicebook.rewire.place;
+
+import com.google.ortools.Loader;
+import com.google.ortools.sat.BoolVar;
+import com.google.ortools.sat.CpModel;
+import com.google.ortools.sat.CpSolver;
+import com.google.ortools.sat.CpSolverStatus;
+import com.google.ortools.sat.LinearExpr;
+import com.google.ortools.sat.LinearExprBuilder;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+
+/**
+ * Which of several sets to take so that they cover the most, and of those that do at the least cost: a hitting set in which what two
+ * have in common to open is paid once. What turned out not to hold is told to it, and it chooses again.
+ */
+final class Choice {
+    /** One thread finds the same choice each time. */
+    private static final int THREADS = 1;
+
+    private static final double SECONDS = 10;
+
+    /** One more covered is worth more than all that there is to pay; one thing less to put in breaks ties. */
+    private static final long UNIT = 1000;
+
+    private final CpModel model = new CpModel();
+    private final List<BoolVar> taken = new ArrayList<>();
+    private final List<BoolVar> covered = new ArrayList<>();
+
+    /**
+     * @param costs what each costs by itself
+     * @param moves how many moves each takes, which breaks ties
+     * @param opens what each has to open
+     * @param opening what it costs to open each of those
+     * @param covers for each thing to be covered, which cover it
+     * @param alone pairs that exclude each other
+     */
+    Choice(
+            List<Integer> costs,
+            List<Integer> moves,
+            List<Set<String>> opens,
+            Map<String, Integer> opening,
+            List<BitSet> covers,
+            List<int[]> alone) {
+        Loader.loadNativeLibraries();
+        LinearExprBuilder cost = LinearExpr.newBuilder();
+        long most = 0;
+        Map<String, BoolVar> open = new TreeMap<>();
+        for (Map.Entry<String, Integer> e : opening.entrySet()) {
+            BoolVar o = model.newBoolVar("open " + e.getKey());
+            open.put(e.getKey(), o);
+            cost.addTerm(o, e.getValue() * UNIT);
+            most += e.getValue() * UNIT;
+        }
+        for (int i = 0; i < costs.size(); i++) {
+            BoolVar x = model.newBoolVar("take " + i);
+            taken.add(x);
+            long its = costs.get(i) * UNIT + 1 + moves.get(i);
+            cost.addTerm(x, its);
+            most += its;
+            for (String o : opens.get(i)) {
+                model.addImplication(x, java.util.Objects.requireNonNull(open.get(o), o));
+            }
+        }
+        for (int d = 0; d < covers.size(); d++) {
+            BoolVar y = model.newBoolVar("covered " + d);
+            covered.add(y);
+            LinearExprBuilder by = LinearExpr.newBuilder();
+            covers.get(d).stream().forEach(i -> by.add(taken.get(i)));
+            model.addGreaterOrEqual(by, y);
+            cost.addTerm(y, -(most + 1));
+        }
+        alone.forEach(p -> model.addLessOrEqual(
+                LinearExpr.newBuilder().add(taken.get(p[0])).add(taken.get(p[1])), 1));
+        model.minimize(cost);
+    }
+
+    /** None that takes all of these is chosen again. */
+    void neverAll(BitSet these) {
+        LinearExprBuilder all = LinearExpr.newBuilder();
+        these.stream().forEach(i -> all.add(taken.get(i)));
+        model.addLessOrEqual(all, these.cardinality() - 1);
+    }
+
+    /** With these and no others taken, one thing is not covered. */
+    void leavesOut(BitSet these, int what) {
+        LinearExprBuilder differs = LinearExpr.newBuilder();
+        for (int i = 0; i < taken.size(); i++) {
+            differs.addTerm(taken.get(i), these.get(i) ? -1 : 1);
+        }
+        differs.add(these.cardinality());
+        model.addGreaterOrEqual(differs, covered.get(what));
+    }
+
+    /** {@return the best choice that is left; proved, or the search throws} */
+    BitSet best() {
+        CpSolver solver = new CpSolver();
+        solver.getParameters()
+                .setMaxTimeInSeconds(SECONDS)
+                .setNumWorkers(THREADS)
+                .setRandomSeed(1);
+        CpSolverStatus status = solver.solve(model);
+        isProved = status == CpSolverStatus.OPTIMAL;
+        BitSet best = new BitSet();
+        if (status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE) {
+            for (int i = 0; i < taken.size(); i++) {
+                best.set(i, solver.booleanValue(taken.get(i)));
+            }
+        }
+        return best;
+    }
+
+    private boolean isProved = true;
+
+    /** {@return whether the last choice was shown to be the best} */
+    boolean isProved() {
+        return isProved;
+    }
+}
