@@ -14,6 +14,7 @@ import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Cable;
 import org.splicebook.record.CableEnd;
+import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.record.Panel;
@@ -130,7 +131,7 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             String terminals = m.terminals().entrySet().stream()
                     .map(e -> "what was on " + e.getKey() + " goes to " + e.getValue())
                     .collect(Collectors.joining(", "));
-            return "put a " + m.kind().title().toLowerCase(Locale.ROOT) + " in the place of " + m.device()
+            return "put " + one(m.kind()) + " in the place of " + m.device()
                     + (terminals.isEmpty() ? "." : ": " + terminals + ".");
         } else if (move instanceof Move.SwapLineAndLoad m) {
             return "exchange what is on line and on load of " + m.device() + ".";
@@ -164,14 +165,18 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
         } else if (move instanceof Move.RetireBox m) {
             return "take out the empty box " + m.box() + ".";
         } else if (move instanceof Move.AddDevice m) {
-            return "put in " + m.device().name() + ", a "
-                    + m.device().kind().title().toLowerCase(Locale.ROOT) + ".";
+            return "put in " + m.device().name() + ", " + one(m.device().kind()) + ".";
         } else if (move instanceof Move.RetireDevice m) {
             return "take " + m.device() + " off its wires.";
         } else if (move instanceof Move.Remark m) {
             return "mark " + m.cable() + "." + m.wire() + " " + m.colour() + " at both ends.";
         }
         throw new IllegalStateException("a move of an unknown kind: " + move + " of " + after.id());
+    }
+
+    private static String one(DeviceKind kind) {
+        String title = kind.title().toLowerCase(Locale.ROOT);
+        return ("aeiou".indexOf(title.charAt(0)) < 0 ? "a " : "an ") + title;
     }
 
     private static String said(Breaker b) {

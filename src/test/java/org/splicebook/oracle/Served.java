@@ -79,6 +79,13 @@ public final class Served {
         return all;
     }
 
+    /** {@return what protects each load point for certain, by the words of {@code Protection}'s constants} */
+    public static Map<String, Set<String>> protections(House house) {
+        Map<String, Set<String>> all = new TreeMap<>();
+        new Served(house).points.forEach((id, p) -> all.put(id, p.protections));
+        return all;
+    }
+
     private Point point(Load l) {
         BitSet levers = oracle.positions.levers(l.terminals());
         List<World> worlds = oracle.positions.of(levers);

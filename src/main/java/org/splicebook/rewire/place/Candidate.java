@@ -1,16 +1,14 @@
 package org.splicebook.rewire.place;
 
-import java.util.Collection;
 import java.util.List;
 import java.util.Set;
-import java.util.TreeSet;
 import org.splicebook.record.Move;
 
 /**
  * A protective device that might be put in, or one that is there and might protect more.
  *
  * @param at the breaker or device as it is called afterwards: {@code main.5}, {@code bath-1}
- * @param what what is done, in words
+ * @param what what it is, in a few words
  * @param moves the moves
  * @param sites the boxes and panels to open
  * @param price what its part costs
@@ -28,10 +26,8 @@ record Candidate(String at, String what, List<Move> moves, Set<String> sites, in
         return touched.stream().anyMatch(other.touched::contains);
     }
 
-    /** {@return all boxes and panels to open, in order of name} */
-    static Set<String> sites(Collection<Candidate> all) {
-        Set<String> sites = new TreeSet<>();
-        all.forEach(c -> sites.addAll(c.sites));
-        return sites;
+    /** {@return it in words, with where it is} */
+    String said() {
+        return at + ": " + what;
     }
 }

@@ -2,14 +2,17 @@ package org.splicebook.rewire.place;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Device;
@@ -41,6 +44,7 @@ final class Candidates {
     private final Costs costs;
     private final Map<String, LoadPointWiring> points = new LinkedHashMap<>();
     private final List<Candidate> all = new ArrayList<>();
+    private final Set<List<Move>> seen = new HashSet<>();
 
     private Candidates(House house, Protecting protecting, Map<String, DeviceKind> kinds, Costs costs) {
         this.house = house;
@@ -76,7 +80,8 @@ final class Candidates {
                 }
             }
         }
-        boxes.forEach((name, its) -> c.devices(Objects.requireNonNull(house.boxes().get(name)), its));
+        boxes.forEach(
+                (name, its) -> c.devices(Objects.requireNonNull(house.boxes().get(name)), its));
         return List.copyOf(c.all);
     }
 
@@ -160,11 +165,21 @@ final class Candidates {
             Move.ChangeBreaker change = (Move.ChangeBreaker) moves.get(0);
             Breaker is = Objects.requireNonNull(change.is());
             Set<String> touched = new LinkedHashSet<>();
-            change.was()
-                    .forEach(k -> List.of(k.split("\\+")).forEach(s -> touched.add("space " + p.name() + "." + s)));
+            change.was().forEach(k -> List.of(k.split("\\+")).forEach(s -> touched.add("space " + p.name() + "." + s)));
             is.spaces().forEach(s -> touched.add("space " + p.name() + "." + s));
-            candidate(p.name() + "." + is.key(), moves, touched, costs.breaker(is));
+            candidate(p.name() + "." + is.key(), said(change, is), moves, touched, costs.breaker(is));
         }
+    }
+
+    private static String said(Move.ChangeBreaker change, Breaker is) {
+        String protects = Wanted.FUNCTIONS.stream()
+                .filter(is.protects()::contains)
+                .map(Protection::word)
+                .collect(Collectors.joining(" and "));
+        String was = String.join(" and ", change.was());
+        return protects + " breaker"
+                + (is.spaces().size() > 1 ? ", " + is.spaces().size() + " poles" : "")
+                + (was.equals(is.key()) ? "" : ", in the place of " + was);
     }
 
     private void devices(Box box, Set<Protection> functions) {
@@ -175,7 +190,8 @@ final class Candidates {
                             .filter(k -> isReceptacle(k, what))
                             .forEach(k -> protecting.receptacle(box, d, k).forEach(m -> device(box, d, m)));
                 }
-            } else if (d.kind().guard() != null && d.kind().findTerminal("load.hot").isPresent()) {
+            } else if (d.kind().guard() != null
+                    && d.kind().findTerminal("load.hot").isPresent()) {
                 more(box, d, functions);
             }
         }
@@ -195,8 +211,8 @@ final class Candidates {
                 .filter(m -> m instanceof Move.Shift s && !isOnLoad(box, d, s.end()))
                 .toList();
         device(box, d, onward);
-        Set<Protection> has = EnumSet.copyOf(
-                Objects.requireNonNull(d.kind().guard()).functions());
+        Set<Protection> has =
+                EnumSet.copyOf(Objects.requireNonNull(d.kind().guard()).functions());
         Set<Protection> wanted = EnumSet.copyOf(has);
         wanted.addAll(functions);
         if (!wanted.equals(has)) {
@@ -247,10 +263,22 @@ final class Candidates {
         int price = moves.get(0) instanceof Move.ChangeKind k
                 ? costs.device(k.kind().name())
                 : 0;
-        candidate(d.name(), moves, Set.of("device " + box.name() + "." + d.name()), price);
+        candidate(d.name(), said(moves), moves, Set.of("device " + box.name() + "." + d.name()), price);
     }
 
-    private void candidate(String at, List<Move> moves, Set<String> alone, int price) {
+    private static String said(List<Move> moves) {
+        Set<String> cables = new LinkedHashSet<>();
+        moves.forEach(m -> cables.addAll(cable(m)));
+        String behind = cables.isEmpty() ? "" : String.join(" and ", cables) + " taken behind it";
+        return moves.get(0) instanceof Move.ChangeKind k
+                ? k.kind().title().toLowerCase(Locale.ROOT) + (behind.isEmpty() ? "" : ", " + behind)
+                : "as it is, " + behind;
+    }
+
+    private void candidate(String at, String what, List<Move> moves, Set<String> alone, int price) {
+        if (!seen.add(moves)) {
+            return;
+        }
         Set<String> touched = new LinkedHashSet<>(alone);
         for (Move m : moves) {
             if (m instanceof Move.Shift s) {
@@ -260,11 +288,6 @@ final class Candidates {
         Worklist work = Worklist.of(house, house, moves);
         long wires = moves.stream().filter(m -> m instanceof Move.Shift).count();
         all.add(new Candidate(
-                at,
-                String.join(" ", work.steps()),
-                moves,
-                Set.copyOf(work.sites()),
-                Math.toIntExact(price + costs.move() * wires),
-                touched));
+                at, what, moves, Set.copyOf(work.sites()), Math.toIntExact(price + costs.move() * wires), touched));
     }
 }

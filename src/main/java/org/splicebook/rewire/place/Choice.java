@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -30,10 +31,11 @@ final class Choice {
     private final CpModel model = new CpModel();
     private final List<BoolVar> taken = new ArrayList<>();
     private final List<BoolVar> covered = new ArrayList<>();
+    private boolean isProved = true;
 
     /**
      * @param costs what each costs by itself
-     * @param moves how many moves each takes, which breaks ties
+     * @param ties of what costs the same that is taken which has less of this: moves, load points protected unasked
      * @param opens what each has to open
      * @param opening what it costs to open each of those
      * @param covers for each thing to be covered, which cover it
@@ -41,7 +43,7 @@ final class Choice {
      */
     Choice(
             List<Integer> costs,
-            List<Integer> moves,
+            List<Integer> ties,
             List<Set<String>> opens,
             Map<String, Integer> opening,
             List<BitSet> covers,
@@ -59,11 +61,11 @@ final class Choice {
         for (int i = 0; i < costs.size(); i++) {
             BoolVar x = model.newBoolVar("take " + i);
             taken.add(x);
-            long its = costs.get(i) * UNIT + 1 + moves.get(i);
+            long its = costs.get(i) * UNIT + 1 + ties.get(i);
             cost.addTerm(x, its);
             most += its;
             for (String o : opens.get(i)) {
-                model.addImplication(x, java.util.Objects.requireNonNull(open.get(o), o));
+                model.addImplication(x, Objects.requireNonNull(open.get(o), o));
             }
         }
         for (int d = 0; d < covers.size(); d++) {
@@ -96,7 +98,7 @@ final class Choice {
         model.addGreaterOrEqual(differs, covered.get(what));
     }
 
-    /** {@return the best choice that is left; proved, or the search throws} */
+    /** {@return the best choice that is left; none where nothing was found in time} */
     BitSet best() {
         CpSolver solver = new CpSolver();
         solver.getParameters()
@@ -113,8 +115,6 @@ final class Choice {
         }
         return best;
     }
-
-    private boolean isProved = true;
 
     /** {@return whether the last choice was shown to be the best} */
     boolean isProved() {

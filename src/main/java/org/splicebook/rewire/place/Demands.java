@@ -19,6 +19,7 @@ import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
+import org.splicebook.wiring.Wiring;
 
 /**
  * What has to be covered: the load points that are named, or those that a check finds without protection that they ask for.
@@ -54,24 +55,23 @@ record Demands(List<Demand> all, List<Finding> asked) {
         return Result.ok(
                 wanted.points().isEmpty()
                         ? found(protecting, pack, wanted, points)
-                        : new Demands(named(wanted, points), List.of()));
+                        : new Demands(named(protecting.wiring(), wanted, points), List.of()));
     }
 
-    private static List<Demand> named(Wanted wanted, Map<String, LoadPointWiring> points) {
+    private static List<Demand> named(Wiring wiring, Wanted wanted, Map<String, LoadPointWiring> points) {
         List<Demand> all = new ArrayList<>();
         for (Protection function : Wanted.FUNCTIONS) {
             for (String p : wanted.points()) {
                 LoadPointWiring l = Objects.requireNonNull(points.get(p));
                 if (wanted.functions().contains(function) && !has(l, function)) {
-                    all.add(new Demand(function, p, "It is wished for.", isBare(l, function)));
+                    all.add(new Demand(function, p, "It is wished for.", isBare(wiring, l, function)));
                 }
             }
         }
         return List.copyOf(all);
     }
 
-    private static Demands found(
-            Protecting protecting, Pack pack, Wanted wanted, Map<String, LoadPointWiring> points) {
+    private static Demands found(Protecting protecting, Pack pack, Wanted wanted, Map<String, LoadPointWiring> points) {
         Map<String, Demand> all = new LinkedHashMap<>();
         List<Finding> asked = new ArrayList<>();
         for (Finding f : Checked.of(protecting.wiring(), pack).open()) {
@@ -89,7 +89,7 @@ record Demands(List<Demand> all, List<Finding> asked) {
                 if (l != null && !has(l, function)) {
                     all.putIfAbsent(
                             function + " " + p,
-                            new Demand(function, p, f.title() + article + ".", isBare(l, function)));
+                            new Demand(function, p, f.title() + article + ".", f.certainty() == Certainty.FOUND));
                 }
             }
         }
@@ -100,7 +100,12 @@ record Demands(List<Demand> all, List<Finding> asked) {
         return l.protections().stream().anyMatch(p -> p.function() == function && p.sureness() == Sureness.MUST);
     }
 
-    private static boolean isBare(LoadPointWiring l, Protection function) {
-        return l.protections().stream().noneMatch(p -> p.function() == function);
+    /** Whether it has none for certain: all of its way is known, and none is on it. */
+    private static boolean isBare(Wiring wiring, LoadPointWiring l, Protection function) {
+        boolean isOpen =
+                wiring.openRegions().stream().anyMatch(o -> o.loadPoints().contains(l.id()));
+        return !isOpen
+                && l.feeds().stream().anyMatch(f -> f.sureness() != Sureness.MAY)
+                && l.protections().stream().noneMatch(p -> p.function() == function);
     }
 }

@@ -16,6 +16,7 @@ import org.splicebook.record.Basis;
 import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Protection;
+import org.splicebook.rewire.Worklist;
 
 /** A placement told: where each device goes, why, what it covers, what cannot be covered. It is a draft: nothing of it is done. */
 public final class PlacementAnswer {
@@ -53,7 +54,7 @@ public final class PlacementAnswer {
         List<Answer.Section> sections = new ArrayList<>();
         for (Placement.Placed d : p.placed()) {
             Map<String, Object> columns = new LinkedHashMap<>();
-            columns.put("what", d.what());
+            columns.put("device", d.what());
             columns.put("covers", d.covers().size());
             columns.put("cost", d.cost());
             rows.add(new Row(d.at(), Row.Status.POSSIBLE, Basis.ASSUMED, columns, List.of()));
@@ -61,8 +62,11 @@ public final class PlacementAnswer {
         }
         List<String> not = new ArrayList<>();
         p.uncovered()
-                .forEach(u -> not.add(u.demand().said() + ", " + asks(u.demand()) + " " + String.join(" Or: ", u.why())));
+                .forEach(u ->
+                        not.add(u.demand().said() + ", " + asks(u.demand()) + " " + String.join(" Or: ", u.why())));
         sections.add(new Answer.Section("Not covered", false, not));
+        sections.add(new Answer.Section(
+                "Steps", true, Worklist.of(house, house, p.moves()).steps()));
         sections.add(new Answer.Section("Labels", false, p.labels()));
         sections.add(new Answer.Section("Boxes and panels to open", false, p.sites()));
         sections.add(new Answer.Section("What comes with it", false, p.beside()));
@@ -91,16 +95,16 @@ public final class PlacementAnswer {
                     + (p.asked().isEmpty() ? "." : ", but " + p.asked().size() + " things have to be known first.");
         }
         int covered = p.demands().size() - p.uncovered().size();
-        String all = covered + " of " + p.demands().size() + " are covered by " + p.placed().size()
-                + (p.placed().size() == 1 ? " device" : " devices") + ", " + p.sites().size() + " to open, cost "
+        String all = covered + " of " + p.demands().size() + " are covered by "
+                + p.placed().size()
+                + (p.placed().size() == 1 ? " device" : " devices") + ", "
+                + p.sites().size() + " to open, cost "
                 + p.cost() + ".";
         return all
                 + (p.isProved()
                         ? " Nothing cheaper among what was looked at covers as much."
                         : " A cheaper choice may have been missed: not all was looked at.")
-                + (p.uncovered().isEmpty()
-                        ? ""
-                        : " For what is not covered, look for a change of the wiring.");
+                + (p.uncovered().isEmpty() ? "" : " For what is not covered, look for a change of the wiring.");
     }
 
     private static String asks(Demand d) {
@@ -117,8 +121,8 @@ public final class PlacementAnswer {
         for (Placement.Instead i : d.instead()) {
             lines.add(
                     i.reasons().isEmpty()
-                            ? "Instead, for " + i.cost() + " and not " + d.cost() + ": " + i.what()
-                            : "Not, though it would cost " + i.cost() + ": " + i.what() + " But: "
+                            ? "Instead, for " + i.cost() + " and not " + d.cost() + ": " + i.what() + "."
+                            : "Not, though it would cost " + i.cost() + ": " + i.what() + ". But: "
                                     + String.join(" ", i.reasons()));
         }
         return lines;
@@ -147,7 +151,8 @@ public final class PlacementAnswer {
         if (p.placed().stream()
                 .anyMatch(d -> !d.what().contains("breaker")
                         && d.covers().stream().anyMatch(c -> c.function() == Protection.ARC_FAULT))) {
-            all.add("An arc-fault receptacle as the first outlet is allowed on conditions of the wiring before it (NEC 210.12).");
+            all.add(
+                    "An arc-fault receptacle as the first outlet is allowed on conditions of the wiring before it (NEC 210.12).");
         }
         return all;
     }

@@ -3,6 +3,7 @@ package org.splicebook.rewire.place;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -35,8 +36,8 @@ public final class Placements {
         boolean carryOn(int judged, int of);
     }
 
-    /** A candidate, what it covers by itself, and why it may not be done. */
-    record Judged(Candidate candidate, BitSet covers, List<String> reasons) {
+    /** A candidate, what it covers by itself, how many load points it protects unasked, and why it may not be done. */
+    record Judged(Candidate candidate, BitSet covers, int unasked, List<String> reasons) {
         boolean isGood() {
             return reasons.isEmpty() && !covers.isEmpty();
         }
@@ -53,6 +54,7 @@ public final class Placements {
     private final Protecting protecting;
     private final Costs costs;
     private final List<Demand> demands;
+    private final Map<String, Set<Protection>> had;
     private final List<Judged> good = new ArrayList<>();
     private final List<Judged> bad = new ArrayList<>();
     private int judged;
@@ -63,6 +65,7 @@ public final class Placements {
         this.protecting = protecting;
         this.costs = costs;
         this.demands = demands;
+        this.had = protecting.protections();
     }
 
     /**
@@ -81,7 +84,7 @@ public final class Placements {
         Placements p = new Placements(house, protecting, costs, demands.get().all());
         p.judge(Candidates.of(house, protecting, kinds, costs, p.demands), progress);
         BitSet chosen = p.choose();
-        return Result.ok(new Told(house, protecting.wiring(), costs, p.demands, p.good, p.bad)
+        return Result.ok(new Told(house, protecting.wiring(), protecting.findings(), costs, p.demands, p.good, p.bad)
                 .placement(
                         wanted,
                         chosen,
@@ -115,10 +118,22 @@ public final class Placements {
     private Judged judge(Candidate c) {
         Result<House> made = Moves.apply(house, c.moves());
         if (!made.isOk()) {
-            return new Judged(c, new BitSet(), List.of(made.problems().get(0).message()));
+            return new Judged(c, new BitSet(), 0, List.of(made.problems().get(0).message()));
         }
         Protecting.Verdict v = protecting.part(made.get(), c.moves());
-        return new Judged(c, covered(v), v.reasons());
+        return new Judged(c, covered(v), unasked(v), v.reasons());
+    }
+
+    private int unasked(Protecting.Verdict v) {
+        int unasked = 0;
+        for (Map.Entry<String, Set<Protection>> e : v.protections().entrySet()) {
+            Set<Protection> more = EnumSet.copyOf(Wanted.FUNCTIONS);
+            more.retainAll(e.getValue());
+            more.removeAll(had.getOrDefault(e.getKey(), Set.of()));
+            demands.stream().filter(d -> d.point().equals(e.getKey())).forEach(d -> more.remove(d.function()));
+            unasked += more.size();
+        }
+        return unasked;
     }
 
     private BitSet covered(Protecting.Verdict v) {
@@ -176,7 +191,9 @@ public final class Placements {
         }
         return new Choice(
                 good.stream().map(j -> j.candidate().price()).toList(),
-                good.stream().map(j -> j.candidate().moves().size()).toList(),
+                good.stream()
+                        .map(j -> j.candidate().moves().size() + j.unasked())
+                        .toList(),
                 good.stream().map(j -> j.candidate().sites()).toList(),
                 opening,
                 covers,
@@ -220,8 +237,7 @@ public final class Placements {
             BitSet more = (BitSet) good.get(i).covers().clone();
             more.andNot(covered);
             boolean excluded = chosen.stream()
-                    .anyMatch(k ->
-                            good.get(k).candidate().excludes(good.get(i).candidate()));
+                    .anyMatch(k -> good.get(k).candidate().excludes(good.get(i).candidate()));
             if (more.isEmpty() || excluded) {
                 continue;
             }

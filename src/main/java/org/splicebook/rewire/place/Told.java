@@ -10,8 +10,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Breaker;
-import org.splicebook.record.Device;
-import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.record.OvercurrentType;
@@ -27,7 +25,15 @@ import org.splicebook.wiring.Wiring;
 
 /** Why each device is where it is: what it covers, what might be in its place, and why what is not covered is not. */
 record Told(
-        House house, Wiring wiring, Costs costs, List<Demand> demands, List<Judged> good, List<Judged> bad) {
+        House house,
+        Wiring wiring,
+        List<Finding> found,
+        Costs costs,
+        List<Demand> demands,
+        List<Judged> good,
+        List<Judged> bad) {
+    private static final String UNGROUNDED = "ungrounded-replacement";
+
     /** How many alternatives, and how many that may not be done, are told of each. */
     private static final int TOLD = 2;
 
@@ -90,14 +96,14 @@ record Told(
         Candidate c = good.get(i).candidate();
         int cost = beside(c, open);
         List<Placement.Instead> instead = new ArrayList<>();
-        Set<String> seen = new LinkedHashSet<>(Set.of(c.what()));
+        Set<String> seen = new LinkedHashSet<>(Set.of(c.at()));
         good.stream()
                 .filter(j -> !j.candidate().at().equals(c.at()) && has(j.covers(), only))
                 .sorted(Comparator.comparing(j -> beside(j.candidate(), open)))
                 .filter(j -> seen.add(j.candidate().at()))
                 .limit(TOLD)
                 .forEach(j -> instead.add(
-                        new Placement.Instead(j.candidate().what(), beside(j.candidate(), open), List.of())));
+                        new Placement.Instead(j.candidate().said(), beside(j.candidate(), open), List.of())));
         bad.stream()
                 .filter(j -> has(j.covers(), only) && beside(j.candidate(), open) < cost)
                 .sorted(Comparator.comparing((Judged j) -> j.reasons().size())
@@ -105,7 +111,7 @@ record Told(
                 .filter(j -> seen.add(j.candidate().at()))
                 .limit(TOLD)
                 .forEach(j -> instead.add(
-                        new Placement.Instead(j.candidate().what(), beside(j.candidate(), open), j.reasons())));
+                        new Placement.Instead(j.candidate().said(), beside(j.candidate(), open), j.reasons())));
         return new Placement.Placed(c.at(), c.what(), cost, demands(its), demands(only), instead);
     }
 
@@ -130,15 +136,18 @@ record Told(
 
     private List<String> why(int d) {
         if (good.stream().anyMatch(j -> j.covers().get(d))) {
-            return List.of("It can be covered by itself, not together with what covers the others: place it alone to see how.");
+            return List.of(
+                    "It can be covered by itself, not together with what covers the others: place it alone to see how.");
         }
         List<String> why = new ArrayList<>();
+        Set<String> seen = new LinkedHashSet<>();
         bad.stream()
                 .filter(j -> j.covers().get(d))
                 .sorted(Comparator.comparing((Judged j) -> j.reasons().size())
                         .thenComparing(j -> j.candidate().price()))
+                .filter(j -> seen.add(j.candidate().at()))
                 .limit(TOLD)
-                .forEach(j -> why.add(j.candidate().what() + " But: " + String.join(" ", j.reasons())));
+                .forEach(j -> why.add(j.candidate().said() + ". But: " + String.join(" ", j.reasons())));
         return why.isEmpty() ? List.of(bare(demands.get(d))) : why;
     }
 
@@ -165,37 +174,27 @@ record Told(
             return "Its circuit is on a fuse, and no receptacle on its way covers it.";
         }
         return l.feeds().stream().map(Feed::breaker).distinct().count() > 1
-                ? "It is fed by more than one breaker (" + feeds(l) + "): no one device is on every way to it."
+                ? "More than one breaker feeds it, or may (" + feeds(l) + "): no one device is on every way to it."
                 : "Nothing that can be put in on its way covers it for certain: part of that way is not known, or its neutral"
                         + " comes back past the device.";
     }
 
     private static String feeds(LoadPointWiring l) {
-        return String.join(", ", l.feeds().stream().map(Feed::breaker).distinct().toList());
+        return String.join(
+                ", ", l.feeds().stream().map(Feed::breaker).distinct().toList());
     }
 
     /** Faces without a ground that are ground-fault protected now: NEC 406.4(D)(2). */
     private List<String> labels(BitSet covered) {
-        Set<String> devices = new LinkedHashSet<>();
-        for (Demand d : demands(covered)) {
-            wiring.loadPoints().stream()
-                    .filter(l -> d.function() == Protection.GROUND_FAULT && l.id().equals(d.point()))
-                    .filter(l -> l.grounds().isEmpty() && isReceptacle(l))
-                    .forEach(l -> devices.add(l.device()));
-        }
-        return devices.stream()
-                .map(d -> d
-                        + ": no ground comes to it. Its face has to say so and that it is protected (labels: the sheet of that"
-                        + " name).")
+        Set<String> protectedNow = new LinkedHashSet<>();
+        demands(covered).stream()
+                .filter(d -> d.function() == Protection.GROUND_FAULT)
+                .forEach(d -> protectedNow.add(d.point()));
+        return found.stream()
+                .filter(f -> f.rule().equals(UNGROUNDED) && protectedNow.containsAll(f.outlets()))
+                .map(f -> f.subject()
+                        + ": no ground comes to it, or perhaps none. Then its face has to say so, and that it is"
+                        + " protected; the sheet labels has the words.")
                 .toList();
-    }
-
-    private boolean isReceptacle(LoadPointWiring l) {
-        return house.boxes().values().stream()
-                .map(b -> b.devices().get(l.device()))
-                .filter(d -> d != null)
-                .map(Device::kind)
-                .anyMatch(k -> k.family() == DeviceKind.Family.RECEPTACLE
-                        || k.family() == DeviceKind.Family.PROTECTIVE);
     }
 }

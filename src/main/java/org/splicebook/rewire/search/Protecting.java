@@ -1,7 +1,6 @@
 package org.splicebook.rewire.search;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -95,16 +94,23 @@ public final class Protecting {
         return said(validation.whole(after, moves));
     }
 
-    private Verdict said(Validation.Verdict v) {
+    /** {@return what protects each load point of the house as it is for certain} */
+    public Map<String, Set<Protection>> protections() {
+        return protections(before);
+    }
+
+    private Map<String, Set<Protection>> protections(State after) {
         Map<String, Set<Protection>> all = new TreeMap<>();
         for (LoadPointWiring was : before.points().values()) {
-            LoadPointWiring is = Service.now(v.after(), was);
+            LoadPointWiring is = Service.now(after, was);
             if (is != null) {
-                Set<Protection> its = EnumSet.noneOf(Protection.class);
-                its.addAll(Service.protections(is));
-                all.put(was.id(), its);
+                all.put(was.id(), Service.protections(is));
             }
         }
-        return new Verdict(all, v.reasons(), v.beside());
+        return all;
+    }
+
+    private Verdict said(Validation.Verdict v) {
+        return new Verdict(protections(v.after()), v.reasons(), v.beside());
     }
 }

@@ -17,14 +17,14 @@ import org.splicebook.record.House;
 import org.splicebook.record.Wire;
 
 /** What currents show of a house, with each load on by itself and with all on, in every position of each switch by itself. */
-final class Physics {
+public final class Physics {
     /** Amperes below which a sum counts as none: less than a ground-fault unit opens at. */
     private static final double NONE = 0.004;
 
     private Physics() {}
 
     /** {@return what currents show to be wrong, in words: units that open, cables whose currents do not sum to nothing} */
-    static Map<String, Double> wrong(House house) {
+    public static Map<String, Double> wrong(House house) {
         LoadFlow flow = LoadFlow.of(house);
         Map<String, Double> all = new TreeMap<>();
         List<LoadCase> cases = new ArrayList<>(List.of(
