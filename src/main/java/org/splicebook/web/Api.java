@@ -19,7 +19,8 @@ final class Api {
 
     private Api() {}
 
-    static List<Route> routes(HouseStore store, Registry registry, Watch watch, WebSettings settings) {
+    static List<Route> routes(
+            HouseStore store, Registry registry, Watch watch, Searches searches, WebSettings settings) {
         return Stream.of(
                         new HouseApi(store, settings.largestBody()).routes(),
                         new SightingApi(store, settings.largestBody()).routes(),
@@ -28,6 +29,7 @@ final class Api {
                         new SheetApi(store).routes(),
                         new DraftApi(store, settings.largestBody()).routes(),
                         new KeptDraftApi(store, settings.largestBody()).routes(),
+                        new SearchApi(store, searches, settings.largestBody()).routes(),
                         new FlowApi(store, settings.largestBody()).routes(),
                         new DemandApi(store, settings.largestBody()).routes(),
                         new PlanApi(store, settings.largestBody()).routes(),

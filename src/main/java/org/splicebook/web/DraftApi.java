@@ -1,5 +1,6 @@
 package org.splicebook.web;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.List;
@@ -7,6 +8,8 @@ import org.splicebook.answer.Answer;
 import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.record.Draft;
+import org.splicebook.record.House;
+import org.splicebook.render.FindingsJson;
 import org.splicebook.render.ReplyJson;
 import org.splicebook.render.drawing.Drawings;
 import org.splicebook.rewire.DraftAnswer;
@@ -33,6 +36,7 @@ final class DraftApi {
     List<Route> routes() {
         return List.of(
                 Route.post(PATH + "/told", this::tell),
+                Route.post(PATH + "/findings", this::check),
                 Route.post(PATH + "/drawings/{kind}", this::draw),
                 Route.post(PATH + "/questions/{question}", this::ask));
     }
@@ -50,6 +54,18 @@ final class DraftApi {
                         stored.revision().stored())
                 .get();
         Api.json(ctx, ReplyJson.write(answer));
+    }
+
+    private void check(Context ctx) throws IOException {
+        StoredHouse stored = stored(ctx);
+        Api.json(
+                ctx, findings(ctx, Drafts.of(draft(ctx, stored), stored.house()).get()));
+    }
+
+    /** {@return what is found in a house as it would be after a draft, marked} */
+    static ObjectNode findings(Context ctx, House after) {
+        return FindingsJson.write(FindingApi.checked(ctx, after), FindingApi.grouping(ctx.queryParam("by")))
+                .put("draft", true);
     }
 
     private void ask(Context ctx) throws IOException {

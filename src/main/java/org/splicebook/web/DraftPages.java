@@ -10,12 +10,17 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.splicebook.answer.Caution;
+import org.splicebook.answer.Leads;
 import org.splicebook.answer.Question;
 import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Draft;
+import org.splicebook.render.FindingsText;
 import org.splicebook.render.ReplyText;
+import org.splicebook.rules.Checked;
+import org.splicebook.rules.Packs;
 import org.splicebook.store.DraftState;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
@@ -24,6 +29,7 @@ import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
+import org.splicebook.web.view.ReplyView;
 import org.splicebook.web.view.Section;
 import org.splicebook.web.view.WorkPage;
 
@@ -57,6 +63,7 @@ final class DraftPages {
                 Route.post(ONE, this::change),
                 Route.get(ONE + "/moves.yaml", this::download),
                 Route.get(ONE + "/drawings/{kind}", this::draw),
+                Route.get(ONE + "/findings", this::findings),
                 Route.get(ONE + "/questions", this::questions),
                 Route.get(ONE + "/questions/{question}", this::reply));
     }
@@ -146,6 +153,7 @@ final class DraftPages {
             next.add(new Link(here + "/moves", "Add a move", ""));
         }
         next.add(new Link(here + "/questions", "Ask about the house after it", ""));
+        next.add(new Link(here + "/findings", "What a check would find after it", ""));
         next.add(new Link(here + "/moves.yaml", "Take it away as a file of moves", ""));
         List<Entry> entries = new ArrayList<>();
         if (state.isLive()) {
@@ -303,6 +311,28 @@ final class DraftPages {
                         .withNext(List.of(new Link(
                                 new Paths(stored.house().id()).of("drafts", kept.name()), "Back to the draft", "")))
                         .withFound(List.of(), List.of(pair), List.of(), DraftLook.CAUTIONS)));
+    }
+
+    private void findings(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        KeptDraft kept = kept(ctx);
+        DraftLook look = look(kept);
+        Checked checked = Checked.of(look.is(), Packs.of(look.is().house()));
+        Map<String, List<String>> by = new LinkedHashMap<>();
+        checked.open()
+                .forEach(f -> by.computeIfAbsent(f.severity().word(), k -> new ArrayList<>())
+                        .add(f.certainty().word() + ": " + f.title() + ", " + f.subject() + ". " + f.said()));
+        List<ReplyView.Lines> lists = new ArrayList<>();
+        by.forEach((severity, lines) -> lists.add(new ReplyView.Lines(severity, false, lines)));
+        ctx.html(page(
+                stored,
+                WorkPage.of(
+                                "Draft " + kept.name() + ": findings after it",
+                                ReplyText.DRAFT,
+                                checked.open().size() + " by " + checked.pack().title() + ". " + FindingsText.ADVICE)
+                        .withNext(List.of(new Link(
+                                new Paths(stored.house().id()).of("drafts", kept.name()), "Back to the draft", "")))
+                        .withFound(List.of(), List.of(), lists, Caution.forWhat(Leads.TO_THE_RECORD))));
     }
 
     private void questions(Context ctx) {

@@ -133,13 +133,15 @@ final class FindingApi {
                                 .house());
     }
 
-    private static Checked checked(Context ctx, House house) {
+    /** {@return what is found in a house by the edition that was asked for, else by the one that its record names} */
+    static Checked checked(Context ctx, House house) {
         String edition = ctx.queryParam("edition");
         return Checked.of(
                 house, edition == null ? Packs.of(house) : Packs.find(edition).get());
     }
 
-    private static Grouping grouping(@Nullable String by) {
+    /** {@return how findings are put together, by the word that was sent} */
+    static Grouping grouping(@Nullable String by) {
         if (by == null) {
             return Grouping.SEVERITY;
         }

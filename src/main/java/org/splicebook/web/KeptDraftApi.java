@@ -15,6 +15,7 @@ import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 import org.splicebook.record.Draft;
+import org.splicebook.record.House;
 import org.splicebook.render.Json;
 import org.splicebook.render.ReplyJson;
 import org.splicebook.render.drawing.Drawings;
@@ -52,6 +53,7 @@ final class KeptDraftApi {
                 Route.get(ONE + "/told", this::tell),
                 Route.get(ONE + "/drawings/{kind}", this::draw),
                 Route.get(ONE + "/questions/{question}", this::ask),
+                Route.get(ONE + "/findings", this::findings),
                 Route.get(ONE + "/sheets/{kind}.pdf", this::print),
                 Route.post(ONE + "/entered", this::enter),
                 Route.post(ONE + "/carried-over", this::carryOver));
@@ -133,6 +135,11 @@ final class KeptDraftApi {
                                 desk.compared(kept(ctx)).drafted(),
                                 QuestionApi.parameters(ctx))
                         .get()));
+    }
+
+    private void findings(Context ctx) {
+        House after = desk.compared(kept(ctx)).drafted().house();
+        Api.json(ctx, DraftApi.findings(ctx, after));
     }
 
     private void print(Context ctx) {

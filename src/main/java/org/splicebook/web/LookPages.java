@@ -5,22 +5,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.splicebook.answer.Answer;
-import org.splicebook.drafts.DraftDesk;
+import org.splicebook.answer.Row;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
-import org.splicebook.record.Draft;
 import org.splicebook.render.ReplyText;
 import org.splicebook.render.Table;
-import org.splicebook.rewire.search.Found;
-import org.splicebook.rewire.search.SearchAnswer;
+import org.splicebook.rewire.place.Wanted;
 import org.splicebook.rewire.search.Wish;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Packs;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
-import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
@@ -37,11 +34,15 @@ final class LookPages {
     private static final String ONE = LOOK + "/{search}";
     private static final int SECONDS = 2;
 
-    private final HouseStore store;
-    private final Searches searches = new Searches();
+    private static final List<Input.Choice> AGAINST =
+            List.of(new Input.Choice("ground-fault", "ground faults"), new Input.Choice("arc-fault", "arc faults"));
 
-    LookPages(HouseStore store) {
+    private final HouseStore store;
+    private final Searches searches;
+
+    LookPages(HouseStore store, Searches searches) {
         this.store = store;
+        this.searches = searches;
     }
 
     List<Route> routes() {
@@ -51,6 +52,8 @@ final class LookPages {
                         ctx -> ctx.html(ask(
                                 Sent.house(store, ctx),
                                 Objects.requireNonNullElse(ctx.queryParam("cure"), ""),
+                                "",
+                                ctx.queryParam("place") != null,
                                 List.of()))),
                 Route.post(LOOK, this::begin),
                 Route.get(ONE, ctx -> ctx.html(page(Sent.house(store, ctx), running(ctx), List.of()))),
@@ -61,7 +64,43 @@ final class LookPages {
         return searches.find(Api.house(ctx), ctx.pathParam("search"));
     }
 
-    private static String ask(StoredHouse stored, String cure, List<String> wrong) {
+    private static Entry place(Paths paths, List<Input.Choice> points) {
+        return new Entry(
+                paths.base() + "/look",
+                "Protective devices are to be placed, so that all that asks for protection is covered at the least cost",
+                List.of(
+                        Input.hidden("what", "place"),
+                        Input.chosen(Input.Kind.SOME, "against", "Against", "ground-fault,arc-fault", "", AGAINST),
+                        Input.chosen(
+                                Input.Kind.SOME,
+                                "asked",
+                                "Cover",
+                                "",
+                                "what a check finds to have none, and",
+                                List.of(new Input.Choice("yes", "what it only asks about, too"))),
+                        Input.chosen(
+                                Input.Kind.SOME, "points", "Only these", "", "none: all that a check finds", points)),
+                "Place them");
+    }
+
+    private static Entry wished(Paths paths, String wish) {
+        return new Entry(
+                paths.base() + "/look",
+                "Something else is wished for",
+                List.of(
+                        Input.hidden("what", "wish"),
+                        Input.typed(
+                                Input.Kind.TEXT,
+                                "wish",
+                                "Wish",
+                                wish,
+                                "free=LOADPOINT: relies on no device further up; apart=LOADPOINT,LOADPOINT: on circuits apart;"
+                                        + " put=DEVICE:KIND: another device in its place",
+                                true)),
+                "Look for a change");
+    }
+
+    private static String ask(StoredHouse stored, String cure, String wish, boolean isToPlace, List<String> wrong) {
         Paths paths = new Paths(stored.house().id());
         Wiring wiring = Derivation.derive(stored.house());
         List<Input.Choice> findings = new ArrayList<>();
@@ -95,17 +134,11 @@ final class LookPages {
                     "Load points are to be protected",
                     List.of(
                             Input.hidden("what", "protect"),
-                            Input.chosen(
-                                    Input.Kind.LIST,
-                                    "against",
-                                    "Against",
-                                    "ground-fault",
-                                    "",
-                                    List.of(
-                                            new Input.Choice("ground-fault", "ground faults"),
-                                            new Input.Choice("arc-fault", "arc faults"))),
+                            Input.chosen(Input.Kind.LIST, "against", "Against", "ground-fault", "", AGAINST),
                             Input.chosen(Input.Kind.SOME, "points", "These", "", "one or more", points)),
                     "Look for a change"));
+            entries.add(isToPlace ? 0 : entries.size(), place(paths, points));
+            entries.add(wished(paths, wish));
         }
         return DraftPages.page(
                 stored,
@@ -124,35 +157,45 @@ final class LookPages {
         Sent.attempt(
                 ctx,
                 () -> new Paths(stored.house().id())
-                        .of("look", searches.begin(stored, wish(ctx)).id()),
-                problems -> ask(stored, Sent.field(ctx, "cure"), Sent.said(problems)));
+                        .of("look", searches.begin(stored, sought(ctx)).id()),
+                problems -> ask(stored, Sent.field(ctx, "cure"), Sent.field(ctx, "wish"), false, Sent.said(problems)));
     }
 
-    private static Wish wish(Context ctx) {
-        if (Sent.field(ctx, "what").equals("cure")) {
-            return new Wish.Cure(Sent.field(ctx, "cure"));
-        }
+    private static Sought sought(Context ctx) {
         List<String> points = ctx.formParams("points");
-        if (points.isEmpty()) {
-            throw Failures.failure(
-                    ProblemKind.MISSING, "It was not said what is to be protected.", "Choose one load point or more.");
-        }
-        return Wish.parse(Sent.field(ctx, "against") + "=" + String.join(",", points))
-                .get();
+        return switch (Sent.field(ctx, "what")) {
+            case "cure" -> Sought.change(new Wish.Cure(Sent.field(ctx, "cure")), Packs::of);
+            case "wish" -> Sought.change(Wish.parse(Sent.field(ctx, "wish")).get(), Packs::of);
+            case "place" -> {
+                boolean asked = !ctx.formParams("asked").isEmpty();
+                yield Sought.placement(
+                        Wanted.parse(ctx.formParams("against"), points, asked).get(), Packs::of);
+            }
+            default -> {
+                if (points.isEmpty()) {
+                    throw Failures.failure(
+                            ProblemKind.MISSING,
+                            "It was not said what is to be protected.",
+                            "Choose one load point or more.");
+                }
+                yield Sought.change(
+                        Wish.parse(Sent.field(ctx, "against") + "=" + String.join(",", points))
+                                .get(),
+                        Packs::of);
+            }
+        };
     }
 
     private String page(StoredHouse stored, Searches.Running running, List<String> wrong) {
         String here = new Paths(stored.house().id()).of("look", running.id());
-        String title = "Which change would " + running.wish().said() + "?";
-        Result<Found> found = running.found().orElse(null);
+        String title = running.sought().question();
+        Result<Sought.Outcome> found = running.found().orElse(null);
         if (found == null) {
             return DraftPages.page(
                     stored,
-                    WorkPage.of(
-                                    title,
-                                    ReplyText.DRAFT,
-                                    "Looking: " + running.looked() + " changes judged, of " + Searches.MOST
-                                            + " at most. This page shows itself anew.")
+                    WorkPage.of(title, ReplyText.DRAFT, howFar(running))
+                            .withWrong(wrong)
+                            .withProgress(running.judged(), Math.max(1, running.most()))
                             .withRefresh(SECONDS)
                             .withEntries(List.of(
                                     deed(here, "end", "Enough: take what was found so far", List.of(), "End it"))));
@@ -167,41 +210,55 @@ final class LookPages {
                             .withNext(next));
         }
         return DraftPages.page(
-                stored, told(running, found.get(), title, here).withWrong(wrong).withNext(next));
+                stored, told(running, found.get(), here).withWrong(wrong).withNext(next));
     }
 
-    private static WorkPage told(Searches.Running running, Found found, String title, String here) {
-        Revision r = running.house().revision();
-        Answer answer = SearchAnswer.of(found, running.house().house(), running.wish(), r.number(), r.stored());
-        List<List<String>> rows = answer.rows().stream()
-                .map(row -> List.of(row.subject(), Table.cell(row.columns().getOrDefault("takes", ""))))
+    private static String howFar(Searches.Running running) {
+        if (running.state() == Searches.State.WAITING) {
+            return "It waits for another search to end. This page shows itself anew.";
+        }
+        return "Looking: " + running.judged() + " changes judged"
+                + (running.most() > 0 ? ", of " + running.most() + " at most" : "") + "."
+                + (running.isEnded() ? " It is being ended." : "") + " This page shows itself anew.";
+    }
+
+    private static WorkPage told(Searches.Running running, Sought.Outcome found, String here) {
+        Answer answer = found.answer();
+        List<String> columns = answer.rows().stream()
+                .flatMap(r -> r.columns().keySet().stream())
+                .distinct()
                 .toList();
+        List<List<String>> rows = new ArrayList<>();
+        for (Row row : answer.rows()) {
+            List<String> cells = new ArrayList<>(List.of(row.subject()));
+            columns.forEach(c -> cells.add(Table.cell(row.columns().getOrDefault(c, ""))));
+            rows.add(cells);
+        }
+        List<String> heads = new ArrayList<>(List.of("what"));
+        heads.addAll(columns);
         List<ReplyView.Lines> lists = new ArrayList<>();
         answer.sections().forEach(s -> lists.add(new ReplyView.Lines(s.title(), s.isInOrder(), s.lines())));
         lists.add(new ReplyView.Lines("Not proven by the given facts", false, answer.notProven()));
         List<Entry> keep = new ArrayList<>();
-        for (int i = 1; i <= found.proposals().size(); i++) {
+        for (int i = 1; i <= found.drafts().size(); i++) {
+            String name = found.drafts().get(i - 1).name();
             keep.add(deed(
                     here,
                     "keep",
-                    "Keep proposal-" + i + " as a draft, to look at it from all sides",
+                    "Keep " + name + " as a draft, to look at it from all sides",
                     List.of(
                             Input.hidden("number", String.valueOf(i)),
                             Input.typed(
                                     Input.Kind.TEXT,
                                     "name",
                                     "Name",
-                                    "proposal-" + i + "-" + running.id().substring(0, 4),
+                                    name + "-" + running.id().substring(0, 4),
                                     "small letters, digits, hyphens",
                                     true)),
                     "Keep it as a draft"));
         }
-        return WorkPage.of(title, ReplyText.DRAFT, answer.outcome())
-                .withFound(
-                        List.of(new Rows("Proposals", List.of("proposal", "takes"), rows, List.of())),
-                        List.of(),
-                        lists,
-                        answer.cautions())
+        return WorkPage.of(running.sought().question(), ReplyText.DRAFT, answer.outcome())
+                .withFound(List.of(new Rows("Proposed", heads, rows, List.of())), List.of(), lists, answer.cautions())
                 .withEntries(keep);
     }
 
@@ -222,27 +279,13 @@ final class LookPages {
                         running.end();
                         return here;
                     }
-                    KeptDraft kept = new DraftDesk(store).save(proposal(ctx, running), 0, DraftPages.BY_PAGE);
+                    KeptDraft kept = running.keep(
+                            store,
+                            HouseApi.number(Sent.field(ctx, "number")),
+                            Sent.field(ctx, "name"),
+                            DraftPages.BY_PAGE);
                     return new Paths(stored.house().id()).of("drafts", kept.name());
                 },
                 problems -> page(stored, running, Sent.said(problems)));
-    }
-
-    private static Draft proposal(Context ctx, Searches.Running running) {
-        long number = HouseApi.number(Sent.field(ctx, "number"));
-        List<Draft> drafts = running.found()
-                .filter(Result::isOk)
-                .map(f -> SearchAnswer.drafts(
-                        f.get(),
-                        running.house().house(),
-                        running.wish(),
-                        running.house().revision().number()))
-                .orElse(List.of());
-        if (number < 1 || number > drafts.size()) {
-            throw Failures.failure(
-                    ProblemKind.NOT_FOUND, "There is no proposal " + number + ".", "There are " + drafts.size() + ".");
-        }
-        Draft d = drafts.get((int) number - 1);
-        return new Draft(Sent.field(ctx, "name"), d.house(), d.revision(), d.reason(), d.moves());
     }
 }

@@ -32,7 +32,13 @@ final class MoveFields {
         switch (what) {
             case "move" -> put(m, "move", one(said, "end"), "to", one(said, MoveForms.TO), "in", in);
             case "cap" -> put(m, "cap", one(said, "end"), "in", in);
-            case "splice" -> put(m, "splice", some(said, "ends"), "in", in);
+            case "splice" -> {
+                put(m, "splice", some(said, "ends"), "in", in);
+                if (!one(said, "by").isEmpty()) {
+                    m.put("by", one(said, "by"));
+                }
+            }
+            case "label" -> put(m, "label", one(said, "device"), "says", one(said, "says"));
             case "pigtail" -> put(m, "pigtail", one(said, "end"), "in", in);
             case "tab" -> put(m, "tab", one(said, "tab"), "of", one(said, "device"), "is", one(said, "is"));
             case "device" -> device(m, said, house);
@@ -70,7 +76,7 @@ final class MoveFields {
                 put(
                         as,
                         "kind",
-                        "NM",
+                        one(said, "kind").isEmpty() ? "NM" : one(said, "kind"),
                         "wires",
                         one(said, "wires"),
                         "ends",

@@ -5,9 +5,11 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.splicebook.housefile.Kinds;
 import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
+import org.splicebook.record.CableKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
@@ -25,6 +27,14 @@ final class MoveForms {
             inputs = List.copyOf(inputs);
         }
     }
+
+    private static final List<Input.Choice> CABLES = Stream.of(CableKind.values())
+            .map(k -> new Input.Choice(k.word(), k.word()))
+            .toList();
+    private static final List<Input.Choice> CONNECTORS = Stream.of(
+                    Joint.By.TWIST_ON, Joint.By.LEVER, Joint.By.PUSH_IN, Joint.By.CRIMP)
+            .map(by -> new Input.Choice(by.word(), by.word() + " connector"))
+            .toList();
 
     private MoveForms() {}
 
@@ -60,7 +70,9 @@ final class MoveForms {
         all.add(new OneForm(
                 "splice",
                 "These leave their joints and make a splice of their own",
-                List.of(Input.chosen(Input.Kind.SOME, "ends", "These", "", "two or more", ends)),
+                List.of(
+                        Input.chosen(Input.Kind.SOME, "ends", "These", "", "two or more", ends),
+                        Input.chosen(Input.Kind.LIST, "by", "By", "twist-on", "", CONNECTORS)),
                 "Splice them"));
     }
 
@@ -128,6 +140,13 @@ final class MoveForms {
                     "Line and load of a protective device are exchanged",
                     List.of(list("device", "Device", devices)),
                     "Exchange them"));
+            all.add(new OneForm(
+                    "label",
+                    "Words are put on a device's face",
+                    List.of(
+                            list("device", "Device", devices),
+                            typed("says", "Words", "for example: no equipment ground")),
+                    "Put them on"));
             all.add(new OneForm(
                     "retire-device",
                     "A device is taken off its wires",
@@ -250,6 +269,7 @@ final class MoveForms {
                 "A cable comes in",
                 List.of(
                         typed(NAME, "Name", "a new one"),
+                        Input.chosen(Input.Kind.LIST, "kind", "Kind", CableKind.NM.word(), "", CABLES),
                         list("wires", "Wires", BoxPages.choices(BoxPages.WIRES)),
                         list("from", "From", others),
                         list(TO, "To", others),

@@ -24,6 +24,7 @@ import org.splicebook.render.drawing.Drawing;
 import org.splicebook.render.drawing.DrawingKind;
 import org.splicebook.render.drawing.Drawings;
 import org.splicebook.rules.Acceptances;
+import org.splicebook.rules.AsksProtection;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Severity;
 import org.splicebook.store.HouseStore;
@@ -178,6 +179,15 @@ final class Pages {
                 .forEach(f ->
                         by.computeIfAbsent(f.severity(), k -> new ArrayList<>()).add(cards.finding(f)));
         List<Section> sections = new ArrayList<>();
+        if (look.checked().open().stream().anyMatch(f -> AsksProtection.of(f) != null)) {
+            sections.add(new Section(
+                    "Next",
+                    "",
+                    List.of(new Link(
+                            new Paths(look.house().id()).base() + "/look?place=yes",
+                            "Place protective devices for all that asks for them",
+                            ""))));
+        }
         by.forEach((s, links) -> sections.add(new Section(s.word(), "", links)));
         listed(
                 ctx,
@@ -217,10 +227,20 @@ final class Pages {
         sections.add(new Section(
                 "Change",
                 "",
-                List.of(new Link(
-                        paths.base() + "/look?cure=" + Paths.part(f.key()), "Look for a change that cures it", ""))));
+                AsksProtection.of(f) == null
+                        ? List.of(cure(paths, f))
+                        : List.of(
+                                cure(paths, f),
+                                new Link(
+                                        paths.base() + "/look?place=yes",
+                                        "Place protective devices for all that asks for them",
+                                        ""))));
         sections.removeIf(s -> s.items().isEmpty());
         listed(ctx, look, f.title() + ", " + f.subject(), f.said(), sections, Caution.forWhat(Leads.TO_THE_RECORD));
+    }
+
+    private static Link cure(Paths paths, Finding f) {
+        return new Link(paths.base() + "/look?cure=" + Paths.part(f.key()), "Look for a change that cures it", "");
     }
 
     private static Section words(String title, String words) {

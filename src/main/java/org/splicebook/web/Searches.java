@@ -1,6 +1,9 @@
 package org.splicebook.web;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -9,20 +12,17 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.splicebook.housefile.Kinds;
+import java.util.stream.Collectors;
+import org.splicebook.drafts.DraftDesk;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
-import org.splicebook.rewire.search.Found;
-import org.splicebook.rewire.search.Search;
-import org.splicebook.rewire.search.Wish;
-import org.splicebook.rules.Packs;
+import org.splicebook.record.Draft;
+import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.StoredHouse;
 
-/** Searches for a change that run or have ended lately: each begins at once or waits for one before it, tells how far it is, and can be ended. */
+/** Searches that run or have ended lately: each begins at once or waits for one before it, tells how far it is, and can be ended. */
 final class Searches {
-    /** How many changes a search judges at most. */
-    static final int MOST = 2000;
-
     private static final int AT_ONCE = 2;
     private static final int WAITING = 8;
     private static final int REMEMBERED = 30;
@@ -34,18 +34,29 @@ final class Searches {
     });
     private final Map<String, Running> all = new LinkedHashMap<>();
 
+    /** How far a search is. */
+    enum State {
+        WAITING,
+        RUNNING,
+        DONE,
+        FAILED
+    }
+
     /** One search. */
     static final class Running {
         private final String id = UUID.randomUUID().toString().substring(0, 13);
         private final StoredHouse house;
-        private final Wish wish;
-        private final AtomicInteger looked = new AtomicInteger();
+        private final Sought sought;
+        private final AtomicBoolean isBegun = new AtomicBoolean();
+        private final AtomicInteger judged = new AtomicInteger();
+        private final AtomicInteger most;
         private final AtomicBoolean isEnded = new AtomicBoolean();
-        private final CompletableFuture<Result<Found>> found = new CompletableFuture<>();
+        private final CompletableFuture<Result<Sought.Outcome>> found = new CompletableFuture<>();
 
-        private Running(StoredHouse house, Wish wish) {
+        private Running(StoredHouse house, Sought sought) {
             this.house = house;
-            this.wish = wish;
+            this.sought = sought;
+            this.most = new AtomicInteger(sought.most());
         }
 
         String id() {
@@ -56,13 +67,24 @@ final class Searches {
             return house;
         }
 
-        Wish wish() {
-            return wish;
+        Sought sought() {
+            return sought;
         }
 
-        /** {@return how many changes were judged so far} */
-        int looked() {
-            return looked.get();
+        State state() {
+            return !found.isDone()
+                    ? isBegun.get() ? State.RUNNING : State.WAITING
+                    : found.join().isOk() ? State.DONE : State.FAILED;
+        }
+
+        /** {@return how many changed houses were judged so far} */
+        int judged() {
+            return judged.get();
+        }
+
+        /** {@return how many are judged at most; 0 where that is not known yet} */
+        int most() {
+            return most.get();
         }
 
         /** Ends it: what was found so far is what it found. */
@@ -70,15 +92,38 @@ final class Searches {
             isEnded.set(true);
         }
 
+        /** {@return whether it was ended before it had looked at all} */
+        boolean isEnded() {
+            return isEnded.get();
+        }
+
         /** {@return what it found, once it has ended} */
-        Optional<Result<Found>> found() {
+        Optional<Result<Sought.Outcome>> found() {
             return found.isDone() ? Optional.of(found.join()) : Optional.empty();
         }
 
+        /** Keeps one of its proposals, counted from 1, as a draft of that name. */
+        KeptDraft keep(HouseStore store, long number, String name, String who) {
+            List<Draft> drafts =
+                    found().filter(Result::isOk).map(f -> f.get().drafts()).orElse(List.of());
+            if (number < 1 || number > drafts.size()) {
+                throw Failures.failure(
+                        ProblemKind.NOT_FOUND,
+                        "There is no proposal " + number + ".",
+                        state() == State.WAITING || state() == State.RUNNING
+                                ? "The search has not ended yet."
+                                : "There are " + drafts.size() + ".");
+            }
+            Draft d = drafts.get((int) number - 1);
+            return new DraftDesk(store).save(new Draft(name, d.house(), d.revision(), d.reason(), d.moves()), 0, who);
+        }
+
         private void run() {
+            isBegun.set(true);
             try {
-                found.complete(Search.of(house.house(), Packs.of(house.house()), wish, Kinds.standard(), MOST, n -> {
-                    looked.set(n);
+                found.complete(sought.work().find(house, sought.pack().apply(house.house()), (n, of) -> {
+                    judged.set(n);
+                    most.set(of);
                     return !isEnded.get();
                 }));
             } catch (RuntimeException e) {
@@ -91,17 +136,28 @@ final class Searches {
     }
 
     /** Begins a search. */
-    synchronized Running begin(StoredHouse house, Wish wish) {
+    synchronized Running begin(StoredHouse house, Sought sought) {
         long busy = all.values().stream().filter(r -> r.found().isEmpty()).count();
         if (busy >= AT_ONCE + WAITING) {
             throw Failures.failure(
-                    ProblemKind.CONFLICT, busy + " searches run or wait already.", "End one of them, or wait.");
+                    ProblemKind.TOO_MANY,
+                    busy + " searches run or wait already.",
+                    "End one of them, or begin it again later.");
         }
         all.values().removeIf(r -> all.size() >= REMEMBERED && r.found().isPresent());
-        Running r = new Running(house, wish);
+        Running r = new Running(house, sought);
         all.put(r.id(), r);
         workers.execute(r::run);
         return r;
+    }
+
+    /** {@return the searches of a house that run or have ended lately, the newest first} */
+    synchronized List<Running> of(String house) {
+        List<Running> its = all.values().stream()
+                .filter(r -> r.house().house().id().equals(house))
+                .collect(Collectors.toCollection(ArrayList::new));
+        Collections.reverse(its);
+        return List.copyOf(its);
     }
 
     /** {@return a search of a house} */

@@ -77,8 +77,9 @@ public final class WebServer implements AutoCloseable {
     /** {@return every route there is} */
     static List<Route> routes(
             HouseStore store, Files files, People people, Access access, Watch watch, WebSettings settings) {
+        Searches searches = new Searches();
         return Stream.of(
-                        Api.routes(store, people, watch, settings),
+                        Api.routes(store, people, watch, searches, settings),
                         new SignInPages(access, people.entrance(), people).routes(),
                         new PeoplePages(store, people).routes(),
                         new Pages(store).routes(),
@@ -98,7 +99,7 @@ public final class WebServer implements AutoCloseable {
                         new HandOverPage(store).routes(),
                         new DraftPages(store).routes(),
                         new DraftMovePage(store).routes(),
-                        new LookPages(store).routes())
+                        new LookPages(store, searches).routes())
                 .flatMap(List::stream)
                 .toList();
     }

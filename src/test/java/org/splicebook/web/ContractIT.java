@@ -47,6 +47,7 @@ class ContractIT {
                         new MemoryStore(),
                         new People(new MemoryPeople(), Clock.systemUTC(), Visitors::now, () -> {}),
                         new Watch(new MemoryStore()),
+                        new Searches(),
                         WebSettings.onPort(0, "9"))
                 .stream()
                 .map(r -> r.method() + " " + r.path().substring(Api.BASE.length()))
@@ -80,7 +81,7 @@ class ContractIT {
     }
 
     @Test
-    void answersKeepToTheirSchemas() {
+    void answersKeepToTheirSchemas() throws InterruptedException {
         String[] json = {"Content-Type", "application/json"};
         served.store.put(HouseFiles.parse("a", Served.ALDER_ROW).get(), 0, "me", "new");
         String tag = served.get(Served.HOUSE).headers().firstValue("ETag").orElseThrow();
@@ -156,6 +157,28 @@ class ContractIT {
                 served.send("PUT", drafts + "/off", moves, "Content-Type", "application/json", "If-None-Match", "*"));
         checked(one, "get", served.get(drafts + "/off"));
         checked("/houses/{house}/drafts", "get", served.get(drafts));
+        checked(one + "/findings", "get", served.get(drafts + "/off/findings"));
+        checked("/houses/{house}/drafts/findings", "post", served.send("POST", drafts + "/findings", moves, json));
+        checked(one + "/flow", "post", served.send("POST", drafts + "/off/flow", "{}", json));
+        String loose = "{\"readings\": [\"bench-1.top.hot bench-1.top.neutral 119\"], \"about\": \"main.4\"}";
+        checked(
+                one + "/flow/reports/{report}",
+                "post",
+                served.send("POST", drafts + "/off/flow/reports/open-neutral", loose, json));
+        String searches = Served.HOUSE + "/searches";
+        var begun = served.send("POST", searches, "{\"place\": {\"points\": [\"bench-1.top\"]}}", json);
+        checked("/houses/{house}/searches", "post", begun);
+        String search = begun.headers().firstValue("Location").orElseThrow();
+        for (int i = 0; i < 600 && !served.get(search).body().contains("\"answer\""); i++) {
+            Thread.sleep(50);
+        }
+        checked("/houses/{house}/searches/{search}", "get", served.get(search));
+        checked("/houses/{house}/searches", "get", served.get(searches));
+        checked(
+                "/houses/{house}/searches/{search}/drafts",
+                "post",
+                served.send("POST", search + "/drafts", "{\"proposal\": 1, \"name\": \"kept\"}", json));
+        checked("/houses/{house}/searches/{search}", "delete", served.send("DELETE", search, null));
         checked(one + "/told", "get", served.get(drafts + "/off/told"));
         checked(one + "/drawings/{kind}", "get", served.get(drafts + "/off/drawings/box?of=none"));
         checked(one + "/questions/{question}", "get", served.get(drafts + "/off/questions/goes-off?breaker=main.6"));

@@ -6,7 +6,6 @@ import java.net.URLEncoder;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.StringJoiner;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
@@ -33,19 +32,7 @@ class DiagnosePageIT {
     }
 
     private static String post(String... fields) {
-        StringJoiner body = new StringJoiner("&");
-        for (int i = 0; i < fields.length; i += 2) {
-            body.add(URLEncoder.encode(fields[i], StandardCharsets.UTF_8) + "="
-                    + URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
-        }
-        HttpResponse<String> sent = served.send(
-                "POST",
-                PAGE + "/diagnose",
-                body.toString(),
-                "Content-Type",
-                "application/x-www-form-urlencoded",
-                "Origin",
-                served.server.url());
+        HttpResponse<String> sent = served.post(PAGE + "/diagnose", fields);
         assertThat(sent.statusCode()).as(sent.body()).isEqualTo(303);
         return sent.headers().firstValue("Location").orElseThrow();
     }

@@ -37,18 +37,7 @@ class DraftPagesIT {
     }
 
     private HttpResponse<String> post(String path, String... fields) {
-        return send(served.server.url(), path, fields);
-    }
-
-    private HttpResponse<String> send(String origin, String path, String... fields) {
-        StringJoiner body = new StringJoiner("&");
-        for (int i = 0; i < fields.length; i += 2) {
-            body.add(fields[i] + "=" + URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
-        }
-        String form = "application/x-www-form-urlencoded";
-        return origin.isEmpty()
-                ? served.send("POST", path, body.toString(), "Content-Type", form)
-                : served.send("POST", path, body.toString(), "Content-Type", form, "Origin", origin);
+        return served.post(path, fields);
     }
 
     private void done(HttpResponse<String> answer) {
@@ -265,8 +254,8 @@ class DraftPagesIT {
         };
         for (String[] w : writes) {
             String[] fields = java.util.Arrays.copyOfRange(w, 1, w.length);
-            assertThat(send("", w[0], fields).statusCode()).as(w[0]).isEqualTo(403);
-            assertThat(send("http://elsewhere.test", w[0], fields).statusCode())
+            assertThat(served.postFrom("", w[0], fields).statusCode()).as(w[0]).isEqualTo(403);
+            assertThat(served.postFrom("http://elsewhere.test", w[0], fields).statusCode())
                     .as(w[0])
                     .isEqualTo(403);
         }

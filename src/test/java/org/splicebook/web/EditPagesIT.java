@@ -2,10 +2,7 @@ package org.splicebook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.net.URLEncoder;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
-import java.util.StringJoiner;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -39,18 +36,7 @@ class EditPagesIT {
     }
 
     private HttpResponse<String> post(String path, String... fields) {
-        return send(served.server.url(), path, fields);
-    }
-
-    private HttpResponse<String> send(String origin, String path, String... fields) {
-        StringJoiner body = new StringJoiner("&");
-        for (int i = 0; i < fields.length; i += 2) {
-            body.add(fields[i] + "=" + URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
-        }
-        String form = "application/x-www-form-urlencoded";
-        return origin.isEmpty()
-                ? served.send("POST", path, body.toString(), "Content-Type", form)
-                : served.send("POST", path, body.toString(), "Content-Type", form, "Origin", origin);
+        return served.post(path, fields);
     }
 
     private long newest() {
@@ -103,7 +89,7 @@ class EditPagesIT {
     void anotherSitesPageOrAProgramWritesNothingThroughForms() {
         String[] fields = {"revision", "1", "text", NEW, "why", "x"};
         for (String origin : new String[] {"http://elsewhere.test", "null", ""}) {
-            assertThat(send(origin, PAGE + "/record", fields).statusCode())
+            assertThat(served.postFrom(origin, PAGE + "/record", fields).statusCode())
                     .as(origin)
                     .isEqualTo(403);
         }

@@ -5,11 +5,13 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.Socket;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
+import java.util.StringJoiner;
 import java.util.function.UnaryOperator;
 import org.splicebook.ask.AnsweringStore;
 import org.splicebook.people.Estates;
@@ -24,6 +26,8 @@ final class Served implements AutoCloseable {
     static final String ALDER_ROW = resource("/org/splicebook/housefile/alder-row.yaml");
     static final String ID = "alder-row-14b";
     static final String HOUSE = "/api/v1/houses/" + ID;
+
+    private static final String FORM = "application/x-www-form-urlencoded";
 
     final MemoryStore store;
     final MemoryPeople people;
@@ -71,6 +75,22 @@ final class Served implements AutoCloseable {
 
     HttpResponse<String> get(String path, String... headers) {
         return send("GET", path, null, headers);
+    }
+
+    /** Sends a form as a page of this server would; fields are name, value, name, value. */
+    HttpResponse<String> post(String path, String... fields) {
+        return postFrom(server.url(), path, fields);
+    }
+
+    /** The same from a page of elsewhere; from a program that names no origin where that is empty. */
+    HttpResponse<String> postFrom(String origin, String path, String... fields) {
+        StringJoiner body = new StringJoiner("&");
+        for (int i = 0; i < fields.length; i += 2) {
+            body.add(fields[i] + "=" + URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
+        }
+        return origin.isEmpty()
+                ? send("POST", path, body.toString(), "Content-Type", FORM)
+                : send("POST", path, body.toString(), "Content-Type", FORM, "Origin", origin);
     }
 
     HttpResponse<String> putNew(String yaml) {

@@ -113,6 +113,8 @@ public final class Placements {
                         }
                     });
         }
+        // Who ends it only now is told all of it.
+        boolean unused = progress.carryOn(all.size(), all.size());
     }
 
     private Judged judge(Candidate c) {

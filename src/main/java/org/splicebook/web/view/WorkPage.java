@@ -1,6 +1,7 @@
 package org.splicebook.web.view;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A page of work in the making: what it would change, drawn before and after, and forms to go on with it.
@@ -9,6 +10,7 @@ import java.util.List;
  * @param mark what it is marked as; empty where it is of the house as it stands
  * @param lead the answer, in a sentence or two
  * @param wrong what was wrong with what was sent; empty at first
+ * @param progress how far it is; null where it is done
  * @param refresh after how many seconds it is shown anew; 0 for never
  * @param next what to do next
  * @param tables its rows
@@ -24,6 +26,7 @@ public record WorkPage(
         String mark,
         String lead,
         List<String> wrong,
+        @Nullable Progress progress,
         int refresh,
         List<Link> next,
         List<Rows> tables,
@@ -35,6 +38,9 @@ public record WorkPage(
         List<String> cautions) {
     /** One thing before and after, as SVG; empty where it is not there. */
     public record Pair(String title, String before, String after) {}
+
+    /** So much of so much. */
+    public record Progress(int done, int of) {}
 
     public WorkPage {
         wrong = List.copyOf(wrong);
@@ -52,32 +58,44 @@ public record WorkPage(
     public static WorkPage of(String title, String mark, String lead) {
         List<Entry> none = List.of();
         return new WorkPage(
-                title, mark, lead, List.of(), 0, List.of(), List.of(), List.of(), List.of(), List.of(), none, List.of(),
-                List.of());
+                title, mark, lead, List.of(), null, 0, List.of(), List.of(), List.of(), List.of(), List.of(), none,
+                List.of(), List.of());
     }
 
     /** {@return the same, with forms} */
     public WorkPage withEntries(List<Entry> its) {
         return new WorkPage(
-                title, mark, lead, wrong, refresh, next, tables, changes, pairs, lists, its, sections, cautions);
+                title, mark, lead, wrong, progress, refresh, next, tables, changes, pairs, lists, its, sections,
+                cautions);
     }
 
     /** {@return the same, with what was wrong} */
     public WorkPage withWrong(List<String> its) {
         return new WorkPage(
-                title, mark, lead, its, refresh, next, tables, changes, pairs, lists, entries, sections, cautions);
+                title, mark, lead, its, progress, refresh, next, tables, changes, pairs, lists, entries, sections,
+                cautions);
     }
 
     /** {@return the same, shown anew after so many seconds} */
     public WorkPage withRefresh(int seconds) {
         return new WorkPage(
-                title, mark, lead, wrong, seconds, next, tables, changes, pairs, lists, entries, sections, cautions);
+                title, mark, lead, wrong, progress, seconds, next, tables, changes, pairs, lists, entries, sections,
+                cautions);
+    }
+
+    /** {@return the same, with how far it is} */
+    public WorkPage withProgress(int done, int of) {
+        Progress its = new Progress(done, of);
+        return new WorkPage(
+                title, mark, lead, wrong, its, refresh, next, tables, changes, pairs, lists, entries, sections,
+                cautions);
     }
 
     /** {@return the same, with what to do next} */
     public WorkPage withNext(List<Link> its) {
         return new WorkPage(
-                title, mark, lead, wrong, refresh, its, tables, changes, pairs, lists, entries, sections, cautions);
+                title, mark, lead, wrong, progress, refresh, its, tables, changes, pairs, lists, entries, sections,
+                cautions);
     }
 
     /** {@return the same, with what was found} */
@@ -88,6 +106,7 @@ public record WorkPage(
                 mark,
                 lead,
                 wrong,
+                progress,
                 refresh,
                 next,
                 itsTables,
@@ -102,12 +121,14 @@ public record WorkPage(
     /** {@return the same, with what else changes} */
     public WorkPage withChanges(List<ReplyView.Lines> its) {
         return new WorkPage(
-                title, mark, lead, wrong, refresh, next, tables, its, pairs, lists, entries, sections, cautions);
+                title, mark, lead, wrong, progress, refresh, next, tables, its, pairs, lists, entries, sections,
+                cautions);
     }
 
     /** {@return the same, with what stands below} */
     public WorkPage withSections(List<Section> its) {
         return new WorkPage(
-                title, mark, lead, wrong, refresh, next, tables, changes, pairs, lists, entries, its, cautions);
+                title, mark, lead, wrong, progress, refresh, next, tables, changes, pairs, lists, entries, its,
+                cautions);
     }
 }

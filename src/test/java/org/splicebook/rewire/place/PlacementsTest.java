@@ -213,12 +213,16 @@ class PlacementsTest {
     void aProtectiveReceptacleThatIsThereTakesWhatGoesOnBehindIt() {
         House there = house(CHAIN.formatted("bathroom", "")
                 .replace("r1: {kind: duplex-receptacle}", "r1: {kind: ground-fault-receptacle}")
-                .replace("[K1.black, r1.top.hot], [K2.black, r1.bottom.hot]", "{join: [K1.black, K2.black], tail: r1.line.hot}")
+                .replace(
+                        "[K1.black, r1.top.hot], [K2.black, r1.bottom.hot]",
+                        "{join: [K1.black, K2.black], tail: r1.line.hot}")
                 .replace(
                         "[K1.white, r1.top.neutral], [K2.white, r1.bottom.neutral]",
                         "{join: [K1.white, K2.white], tail: r1.line.neutral}"));
         Placement p = place(there, GROUND_FAULT);
-        assertThat(p.placed()).singleElement().satisfies(d -> assertThat(d.what()).isEqualTo("as it is, K2 taken behind it"));
+        assertThat(p.placed())
+                .singleElement()
+                .satisfies(d -> assertThat(d.what()).isEqualTo("as it is, K2 taken behind it"));
         assertThat(p.cost()).isEqualTo(17);
         assertThat(p.uncovered()).isEmpty();
     }
