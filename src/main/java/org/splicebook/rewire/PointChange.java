@@ -54,17 +54,33 @@ public record PointChange(String point, What what, String before, String after, 
         }
     }
 
-    /** {@return what differs, load point by load point, in order of the record} */
+    /**
+     * {@return what differs, load point by load point, in order of the record; where another device with fewer or more of them took a
+     * device's place, the halves are compared with the one}
+     */
     public static List<PointChange> between(Wiring before, Wiring after) {
         Map<String, LoadPointWiring> was = byId(before);
         Map<String, LoadPointWiring> is = byId(after);
-        Set<String> all = new LinkedHashSet<>(is.keySet());
-        all.addAll(was.keySet());
+        Set<String> all = new LinkedHashSet<>();
+        for (LoadPointWiring l : is.values()) {
+            boolean isOfHalves = !was.containsKey(l.id())
+                    && was.values().stream().anyMatch(x -> x.device().equals(l.id()));
+            if (!isOfHalves) {
+                all.add(l.id());
+            }
+        }
+        for (LoadPointWiring l : was.values()) {
+            boolean isHalved = !is.containsKey(l.id())
+                    && is.values().stream().anyMatch(x -> x.device().equals(l.id()));
+            if (!isHalved) {
+                all.add(l.id());
+            }
+        }
         List<PointChange> changes = new ArrayList<>();
         for (String id : all) {
             for (What what : What.values()) {
-                Known a = known(was.get(id), what);
-                Known b = known(is.get(id), what);
+                Known a = known(same(was, id, is), what);
+                Known b = known(same(is, id, was), what);
                 if (a == null || b == null || !a.equals(b)) {
                     boolean isShown = a == null || b == null || !a.shown.equals(b.shown);
                     changes.add(
@@ -73,6 +89,14 @@ public record PointChange(String point, What what, String before, String after, 
             }
         }
         return changes;
+    }
+
+    /** The load point itself, or the one of its device where that has but one on this side. */
+    private static @Nullable LoadPointWiring same(
+            Map<String, LoadPointWiring> here, String id, Map<String, LoadPointWiring> there) {
+        LoadPointWiring known = there.get(id);
+        LoadPointWiring found = here.get(id);
+        return found != null || known == null ? found : here.get(known.device());
     }
 
     private static Map<String, LoadPointWiring> byId(Wiring w) {

@@ -2,17 +2,25 @@ package org.splicebook.rewire;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.splicebook.housefile.HouseFiles;
+import org.splicebook.housefile.Kinds;
 import org.splicebook.oracle.RandomHouses;
 import org.splicebook.oracle.Shape;
 import org.splicebook.problem.Result;
+import org.splicebook.record.Device;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.record.Ref;
@@ -23,6 +31,59 @@ import org.splicebook.wiring.Wiring;
 
 /** What a change is said to do, against both houses looked at by themselves. */
 class PointChangeTest {
+    /** A protective receptacle is one load point where a duplex was two: none of them is gone or new. */
+    @Test
+    void halvesThatBecomeOneAreComparedWithIt() throws IOException {
+        String path = "/org/splicebook/golden/duplex-tabs-in-one-leg.house.yaml";
+        String text;
+        try (InputStream in = PointChangeTest.class.getResourceAsStream(path)) {
+            text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        }
+        House before = HouseFiles.parse(path, text).get();
+        Device duplex = before.boxes().values().stream()
+                .flatMap(b -> b.devices().values().stream())
+                .filter(d -> d.kind().name().equals("duplex-receptacle"))
+                .findFirst()
+                .orElseThrow();
+        Map<String, String> terminals = Map.of(
+                "top.hot",
+                "line.hot",
+                "top.neutral",
+                "line.neutral",
+                "bottom.hot",
+                "load.hot",
+                "bottom.neutral",
+                "load.neutral");
+        Move there = new Move.ChangeKind(
+                duplex.name(), Objects.requireNonNull(Kinds.standard().get("ground-fault-receptacle")), terminals);
+        House after = Moves.apply(before, there).get();
+        List<PointChange> changes = PointChange.between(Derivation.derive(before), Derivation.derive(after));
+        assertThat(changes)
+                .extracting(PointChange::point)
+                .contains(duplex.name() + ".top")
+                .doesNotContain(duplex.name());
+        assertThat(changes).noneMatch(c -> c.before().isEmpty() || c.after().isEmpty());
+        assertThat(changes)
+                .anyMatch(c ->
+                        c.what() == PointChange.What.PROTECTION && c.after().contains("ground-fault by"));
+        Move back = new Move.ChangeKind(
+                duplex.name(),
+                duplex.kind(),
+                Map.of(
+                        "line.hot",
+                        "top.hot",
+                        "line.neutral",
+                        "top.neutral",
+                        "load.hot",
+                        "bottom.hot",
+                        "load.neutral",
+                        "bottom.neutral"));
+        assertThat(PointChange.between(
+                        Derivation.derive(after),
+                        Derivation.derive(Moves.apply(after, back).get())))
+                .noneMatch(c -> c.before().isEmpty() || c.after().isEmpty());
+    }
+
     /** Where nothing is said of a load point's feed, its poles are the same before and after; where something is, they or the way differ. */
     @ParameterizedTest
     @ValueSource(longs = {1, 101, 201, 301})
