@@ -51,7 +51,9 @@ class ArchitectureTest {
             entry("people", Set.of("problem", "record", "answer", "store")),
             entry("drafts", Set.of("problem", "record", "rewire", "store")),
             entry("upkeep", Set.of("problem", "record", "housefile", "store")),
-            entry("archive", Set.of("problem", "record", "housefile", "store")),
+            entry("visits", Set.of("problem", "record", "housefile", "answer", "store")),
+            entry("spreadsheet", Set.of("problem", "record", "housefile")),
+            entry("archive", Set.of("problem", "record", "housefile", "store", "visits")),
             entry(
                     "ask",
                     Set.of("problem", "record", "wiring", "loadflow", "rules", "survey", "answer", "store", "upkeep")),
@@ -77,6 +79,8 @@ class ArchitectureTest {
                             "people",
                             "upkeep",
                             "archive",
+                            "spreadsheet",
+                            "visits",
                             "render",
                             "housefile")),
             entry(
@@ -97,6 +101,8 @@ class ArchitectureTest {
                             "people",
                             "upkeep",
                             "archive",
+                            "spreadsheet",
+                            "visits",
                             "render",
                             "housefile")),
             entry("app", Set.of(EVERYTHING)));

@@ -14,6 +14,8 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.splicebook.archive.Archive;
+import org.splicebook.archive.Restore;
 import org.splicebook.ask.AnsweringStore;
 import org.splicebook.cli.Program;
 import org.splicebook.graph.Neo4jHouseStore;
@@ -36,6 +38,8 @@ import org.splicebook.render.sheet.Paper;
 import org.splicebook.render.sheet.PlanSheet;
 import org.splicebook.store.FolderFiles;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.HouseSheets;
 import org.splicebook.web.ServedStore;
@@ -73,6 +77,24 @@ final class Splicebook implements Program {
             }
         }
         return openHere(choice).forItsOwner();
+    }
+
+    @Override
+    public List<Revision> restore(StoreChoice choice, Path archive, Progress progress) {
+        HouseStore opened = open(choice);
+        try (opened) {
+            if (opened instanceof ServedStore served) {
+                return served.restore(archive);
+            }
+            try (Archive read = Archive.open(archive)) {
+                return Restore.all(read, opened, files(choice), progress);
+            }
+        }
+    }
+
+    @Override
+    public FolderFiles files(StoreChoice choice) {
+        return new FolderFiles(configuration.data(choice).resolve("files"));
     }
 
     @Override
@@ -149,7 +171,7 @@ final class Splicebook implements Program {
             requireUsers(settings, opened.people());
             WebServer web = WebServer.start(
                     opened.store(),
-                    new FolderFiles(configuration.data(choice).resolve("files")),
+                    files(choice),
                     settings,
                     opened.people(),
                     new StoredEstates(opened.store(), Clock.systemUTC()));

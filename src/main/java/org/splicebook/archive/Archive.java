@@ -25,10 +25,14 @@ import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Property;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.Document;
+import org.splicebook.store.Paper;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Past;
 import org.splicebook.store.Revision;
 import org.splicebook.store.SightingText;
 import org.splicebook.store.StoredProperty;
+import org.splicebook.visits.Beside;
 
 /**
  * An archive that is open for reading. Nothing of it is ever written to a file, so that its names lead nowhere; what it inflates to is
@@ -37,10 +41,14 @@ import org.splicebook.store.StoredProperty;
 public final class Archive implements AutoCloseable {
     private static final int MOST_ENTRIES = 500_000;
     private static final int MOST_BYTES = 6_000_000;
+    private static final int MOST_FILE = 20_000_000;
+    private static final int MOST_PAPERS = 100_000;
+    private static final String FILES = "files/";
     private static final int MOST_MANIFEST = 200_000_000;
     private static final long MOST_IN_ALL = 4_000_000_000L;
-    private static final Pattern NAME = Pattern.compile("(houses|properties)/[a-z0-9][a-z0-9-]{0,63}/[0-9]{6,18}\\.yaml"
-            + "|houses/[a-z0-9][a-z0-9-]{0,63}/sightings\\.jsonl|papers/[a-z0-9-]{1,64}\\.pdf");
+    private static final Pattern NAME = Pattern.compile(
+            "(houses|properties)/[a-z0-9][a-z0-9-]{0,63}/[0-9]{6,18}\\.yaml"
+                    + "|houses/[a-z0-9][a-z0-9-]{0,63}/sightings\\.jsonl|houses/[a-z0-9][a-z0-9-]{0,63}/(visits|residents)\\.jsonl|papers/[a-z0-9-]{1,64}\\.pdf|files/[0-9a-f]{64}");
 
     private final ZipFile zip;
     private final Manifest manifest;
@@ -185,9 +193,16 @@ public final class Archive implements AutoCloseable {
     /** Reads every entry once, papers too; what is wrong is thrown. */
     public void verify() {
         for (String name : manifest.entries().keySet()) {
-            int unused = text(name).length();
+            int unused = name.startsWith(FILES) ? file(name.substring(FILES.length())).length : raw(name).length;
         }
-        houses().forEach(this::house);
+        houses().forEach(h -> {
+            Past unused = house(h);
+            int papers =
+                    beside(Papers.VISIT, h).size() + beside(Papers.RESIDENT, h).size();
+            if (papers > MOST_PAPERS) {
+                throw wrong(ProblemKind.TOO_LARGE, h, "There is more beside this house than is read.");
+            }
+        });
         properties().forEach(this::property);
     }
 
@@ -227,12 +242,17 @@ public final class Archive implements AutoCloseable {
     }
 
     private String text(String name) {
+        return new String(raw(name), StandardCharsets.UTF_8);
+    }
+
+    private byte[] raw(String name) {
         ZipEntry entry = zip.getEntry(name);
         if (entry == null) {
             throw wrong(ProblemKind.MISSING, name, "This entry is not there.");
         }
         try {
-            byte[] bytes = bytes(zip, entry, name.startsWith("papers/") ? MOST_MANIFEST : MOST_BYTES);
+            int most = name.startsWith("papers/") ? MOST_MANIFEST : name.startsWith(FILES) ? MOST_FILE : MOST_BYTES;
+            byte[] bytes = bytes(zip, entry, most);
             inflated += bytes.length;
             if (inflated > MOST_IN_ALL) {
                 throw wrong(ProblemKind.TOO_LARGE, name, "The archive holds more than is read.");
@@ -240,10 +260,42 @@ public final class Archive implements AutoCloseable {
             if (!Digests.of(bytes).equals(manifest.entries().get(name))) {
                 throw wrong(ProblemKind.CONFLICT, name, "This entry is not what was archived: its digest differs.");
             }
-            return new String(bytes, StandardCharsets.UTF_8);
+            return bytes;
         } catch (IOException e) {
             throw wrong(ProblemKind.SYNTAX, name, "This entry is damaged.");
         }
+    }
+
+    /** {@return the names of the photographs and documents that it holds} */
+    public List<String> files() {
+        return manifest.entries().keySet().stream()
+                .filter(n -> n.startsWith(FILES))
+                .map(n -> n.substring(FILES.length()))
+                .sorted()
+                .toList();
+    }
+
+    /**
+     * {@return a photograph or document}
+     *
+     * @throws ProblemException when it is not what its name says, or neither a picture nor a PDF
+     */
+    public byte[] file(String name) {
+        byte[] content = raw(FILES + name);
+        if (!Digests.of(content).equals(name)) {
+            throw wrong(ProblemKind.CONFLICT, FILES + name, "This file is not what its name says.");
+        }
+        boolean isPicture = content.length > 2 && (content[0] & 0xFF) == 0xFF && (content[1] & 0xFF) == 0xD8;
+        if (!isPicture && !Document.isPdf(content)) {
+            throw wrong(ProblemKind.MEDIA_TYPE, FILES + name, "This file is neither a picture nor a PDF.");
+        }
+        return content;
+    }
+
+    /** {@return what the archive holds of a kind beside a house} */
+    public List<Paper> beside(String kind, String house) {
+        String name = Manifest.beside(kind, house);
+        return manifest.entries().containsKey(name) ? Beside.read(kind, house, text(name)) : List.of();
     }
 
     private static byte[] bytes(ZipFile zip, ZipEntry entry, int most) throws IOException {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.splicebook.housefile.HouseWriter;
@@ -19,13 +20,17 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.record.Attachments;
 import org.splicebook.record.Sighting;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
 import org.splicebook.store.SightingText;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.store.StoredProperty;
+import org.splicebook.visits.Beside;
 
 /**
  * Writes houses and properties with their past. What is written meanwhile does no harm: each house is as it was at some moment while the
@@ -38,22 +43,14 @@ public final class ArchiveWriter {
     private final ZipOutputStream zip;
     private final HouseStore store;
     private final Map<String, String> entries = new TreeMap<>();
+    private final Set<String> files = new TreeSet<>();
 
     private ArchiveWriter(ZipOutputStream zip, HouseStore store) {
         this.zip = zip;
         this.store = store;
     }
 
-    /**
-     * Writes an archive.
-     *
-     * @param out where to; it is not closed
-     * @param houses the ids of the houses
-     * @param properties the ids of the properties
-     * @param papers sheets to go with it, by file name: {@code record.pdf}
-     * @param now the moment that it says it was made
-     * @throws ProblemException when there is no such house or property
-     */
+    /** Writes an archive without photographs and documents. */
     public static void write(
             OutputStream out,
             HouseStore store,
@@ -63,24 +60,77 @@ public final class ArchiveWriter {
             Instant now,
             Progress progress)
             throws IOException {
+        write(out, store, houses, properties, new With(papers, Files.NONE, false), now, progress);
+    }
+
+    /**
+     * What goes with the houses.
+     *
+     * @param sheets sheets to print, by file name: {@code record.pdf}
+     * @param files where the photographs and documents are that the records speak of
+     * @param residents whether what is personal goes along
+     */
+    public record With(Map<String, byte[]> sheets, Files files, boolean residents) {
+        public With {
+            sheets = Map.copyOf(sheets);
+        }
+    }
+
+    /**
+     * Writes an archive.
+     *
+     * @param out where to; it is not closed
+     * @param houses the ids of the houses
+     * @param properties the ids of the properties
+     * @param with what goes with the houses
+     * @param now the moment that it says it was made
+     * @throws ProblemException when there is no such house or property
+     */
+    public static void write(
+            OutputStream out,
+            HouseStore store,
+            List<String> houses,
+            List<String> properties,
+            With with,
+            Instant now,
+            Progress progress)
+            throws IOException {
         ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8);
         ArchiveWriter w = new ArchiveWriter(zip, store);
         List<Manifest.Item> housesIn = new ArrayList<>();
         for (String id : houses) {
             housesIn.add(w.house(id));
+            w.beside(Papers.VISIT, id);
+            if (with.residents()) {
+                w.beside(Papers.RESIDENT, id);
+            }
             progress.at(housesIn.size(), houses.size(), id);
         }
         List<Manifest.Item> propertiesIn = new ArrayList<>();
         for (String id : properties) {
             propertiesIn.add(w.property(id));
         }
-        for (Map.Entry<String, byte[]> p : papers.entrySet()) {
+        for (Map.Entry<String, byte[]> p : new TreeMap<>(with.sheets()).entrySet()) {
             w.entry("papers/" + p.getKey(), p.getValue());
+        }
+        for (String name : w.files) {
+            // What is on another machine is not here: the record goes without it, as it stands here.
+            Optional<byte[]> content = with.files().find(name);
+            if (content.isPresent()) {
+                w.entry(Manifest.file(name), content.get());
+            }
         }
         Manifest manifest = new Manifest(
                 Manifest.FORMAT, Manifest.VERSION, now.toString(), housesIn, propertiesIn, Map.copyOf(w.entries));
         w.put(Manifest.NAME, manifest.write().getBytes(StandardCharsets.UTF_8));
         zip.finish();
+    }
+
+    private void beside(String kind, String id) throws IOException {
+        String text = Beside.write(store.papers().list(kind, id));
+        if (!text.isEmpty()) {
+            entry(Manifest.beside(kind, id), text.getBytes(StandardCharsets.UTF_8));
+        }
     }
 
     private Manifest.Item house(String id) throws IOException {
@@ -90,6 +140,7 @@ public final class ArchiveWriter {
             if (!r.deleted()) {
                 Optional<StoredHouse> stored = store.findRevision(id, r.number());
                 newest = stored.orElseThrow(() -> none("revision " + r.number() + " of " + id));
+                Attachments.of(newest.house()).forEach(p -> files.add(p.file()));
                 entry(
                         Manifest.entry("houses", id, r.number()),
                         HouseWriter.write(newest.house()).getBytes(StandardCharsets.UTF_8));

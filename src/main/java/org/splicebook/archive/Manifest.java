@@ -61,6 +61,16 @@ record Manifest(
         return String.format(java.util.Locale.ROOT, "%s/%s/%06d.yaml", folder, id, number);
     }
 
+    /** {@return the entry with what is kept of a kind beside a house} */
+    static String beside(String kind, String id) {
+        return "houses/" + id + "/" + kind + "s.jsonl";
+    }
+
+    /** {@return the entry with a photograph or document} */
+    static String file(String name) {
+        return "files/" + name;
+    }
+
     /** {@return the entry with the appended sightings of a house} */
     static String sightings(String id) {
         return "houses/" + id + "/sightings.jsonl";

@@ -9,35 +9,67 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Paper;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.store.StoredProperty;
+import org.splicebook.visits.Beside;
 
 /** Brings an archive into a store: first everything is read and held to its digests, then stored house by house, then compared. */
 public final class Restore {
     private Restore() {}
 
-    /**
-     * Restores all that the archive holds.
-     *
-     * @return the newest revisions, houses first
-     * @throws ProblemException when something in it is wrong, or is in the store already: then nothing was stored; or when the store
-     *     refuses a house on the way, or has it otherwise than archived: those before it are stored, each whole, and named
-     */
+    /** Restores an archive that holds no photographs and documents. */
     public static List<Revision> all(Archive archive, HouseStore store, Progress progress) {
+        return all(archive, store, Files.NONE, progress);
+    }
+
+    /**
+     * Reads all of an archive and looks whether it can be restored; nothing is stored.
+     *
+     * @throws ProblemException when something in it is wrong, or is in the store already
+     */
+    public static void check(Archive archive, HouseStore store) {
         archive.verify();
         List<Problem> taken = taken(archive, store);
         if (!taken.isEmpty()) {
             throw new ProblemException(taken);
         }
+    }
+
+    /**
+     * Restores all that the archive holds.
+     *
+     * @param files where photographs and documents are kept
+     * @return the newest revisions, houses first
+     * @throws ProblemException when something in it is wrong, or is in the store already: then nothing was stored; or when the store
+     *     refuses a house on the way, or has it otherwise than archived: those before it are stored, each whole, and named
+     */
+    public static List<Revision> all(Archive archive, HouseStore store, Files files, Progress progress) {
+        check(archive, store);
+        // Before the records that speak of them: what no record speaks of does no harm.
+        archive.files().forEach(name -> {
+            String kept = files.keep(archive.file(name));
+            same(kept.equals(name), name, 0);
+        });
         List<Revision> made = new ArrayList<>();
         for (String id : archive.houses()) {
             Past past = archive.house(id);
             made.add(store.restore(past).get());
             compare(past, store);
+            for (String kind : List.of(Papers.VISIT, Papers.RESIDENT)) {
+                List<Paper> papers = archive.beside(kind, id);
+                Beside.restore(store.papers(), papers);
+                same(
+                        papers.isEmpty() || new HashSet<>(store.papers().list(kind, id)).containsAll(papers),
+                        id,
+                        past.newest().revision().number());
+            }
             progress.at(made.size(), archive.houses().size(), id);
         }
         for (String id : archive.properties()) {

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import org.splicebook.answer.Answer;
+import org.splicebook.answer.Dependence;
 import org.splicebook.answer.Parameters;
 import org.splicebook.answer.Question;
 import org.splicebook.answer.Reply;
@@ -20,6 +21,7 @@ import org.splicebook.record.Sighting;
 import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Wiring;
@@ -61,6 +63,17 @@ public final class AnsweringStore extends ForwardingStore {
 
     @Override
     public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
+        return answer(question, house, parameters).map(r -> withCare(r, house));
+    }
+
+    /** Whoever depends on power is thought of with every answer that can lead to a switch. */
+    private Reply withCare(Reply reply, String house) {
+        return reply instanceof Answer a && !house.isEmpty() && behind.papers().isMarked(Papers.RESIDENT, house)
+                ? Dependence.before(a, Dependence.HERE)
+                : reply;
+    }
+
+    private Result<Reply> answer(String question, String house, Map<String, String> parameters) {
         ComputedQuestion computed = ComputedQuestions.BY_ID.get(question);
         if (computed != null) {
             return compute(computed, house, parameters);
@@ -70,7 +83,8 @@ public final class AnsweringStore extends ForwardingStore {
 
     @Override
     public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
-        return DraftQuestions.ask(behind, drafted, question, parameters, derivation);
+        return DraftQuestions.ask(behind, drafted, question, parameters, derivation)
+                .map(r -> withCare(r, drafted.base().house()));
     }
 
     private Result<Reply> compute(ComputedQuestion computed, String house, Map<String, String> given) {

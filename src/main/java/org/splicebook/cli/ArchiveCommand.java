@@ -28,7 +28,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "archive",
         description = {
-            "Writes houses with all their revisions and sightings into one file (zip), while the store runs: the named ones, or the"
+            "Writes houses with all their revisions, sightings, visits, photographs and documents into one file (zip), while the store runs: the named ones, or the"
                     + " whole store with its properties. The command restore brings it into another store.",
             "With --papers sheets to print go with it (record, directory, emergency): a handover of one unit."
         })
@@ -46,6 +46,11 @@ final class ArchiveCommand implements Callable<Integer> {
 
     @Option(names = "--papers", description = "Put sheets to print beside it; for one house.")
     private boolean papers;
+
+    @Option(
+            names = "--residents",
+            description = "Put what is personal in as well: who lives there. Whoever has the file can read it.")
+    private boolean residents;
 
     @Option(names = "--force", description = "Overwrite the file.")
     private boolean force;
@@ -80,7 +85,14 @@ final class ArchiveCommand implements Callable<Integer> {
                     file.toAbsolutePath().getParent(), file.getFileName().toString(), ".new");
             try {
                 try (OutputStream out = Files.newOutputStream(fresh)) {
-                    ArchiveWriter.write(out, opened, ids, properties, sheets, Instant.now(), bar);
+                    ArchiveWriter.write(
+                            out,
+                            opened,
+                            ids,
+                            properties,
+                            new ArchiveWriter.With(sheets, program.files(store.choice()), residents),
+                            Instant.now(),
+                            bar);
                 }
                 Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
             } finally {

@@ -7,7 +7,10 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.people.Registry;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 
 /** What the commands need and may not make themselves. */
@@ -87,6 +90,16 @@ public interface Program {
 
     /** {@return the store: that of a running server where there is one, else opened in this process} */
     HouseStore open(StoreChoice choice);
+
+    /**
+     * Restores an archive into the store, at a running server where there is one.
+     *
+     * @return the newest revisions of what was restored
+     */
+    List<Revision> restore(StoreChoice choice, Path archive, Progress progress);
+
+    /** {@return the photographs and documents that go with the store, on this machine} */
+    Files files(StoreChoice choice);
 
     /** {@return the people of the store: of a running server where there is one, else opened in this process} */
     Registry people(StoreChoice choice);

@@ -17,6 +17,7 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.property.Dependents;
 import org.splicebook.property.Joined;
 import org.splicebook.property.PropertyQuestions;
 import org.splicebook.record.House;
@@ -24,6 +25,7 @@ import org.splicebook.record.Property;
 import org.splicebook.render.Json;
 import org.splicebook.render.ProblemText;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.store.StoredProperty;
@@ -110,8 +112,12 @@ final class PropertyCommand implements Callable<Integer> {
     }
 
     private void ask(HouseStore houses) {
-        Reply reply = PropertyQuestions.ask(joined(houses, find(houses)), word(1, "a question"), parameters())
-                .get();
+        Joined joined = joined(houses, find(houses));
+        Reply reply = Dependents.told(
+                PropertyQuestions.ask(joined, word(1, "a question"), parameters())
+                        .get(),
+                joined,
+                h -> houses.papers().isMarked(Papers.RESIDENT, h));
         if (!table.write(reply, terminal)) {
             output.print(reply, terminal);
         }

@@ -4,8 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.splicebook.archive.Archive;
-import org.splicebook.archive.Restore;
-import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -39,8 +37,8 @@ final class RestoreCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        try (Archive archive = Archive.open(file)) {
-            if (check) {
+        if (check) {
+            try (Archive archive = Archive.open(file)) {
                 archive.verify();
                 terminal.out()
                         .println("The archive of " + archive.made() + " is whole: "
@@ -48,12 +46,11 @@ final class RestoreCommand implements Callable<Integer> {
                                 + archive.properties().size() + " properties.");
                 return ExitCodes.OK;
             }
-            try (HouseStore opened = program.open(store.choice());
-                    Bar bar = new Bar("Restoring", terminal)) {
-                List<Revision> made = Restore.all(archive, opened, bar);
-                made.forEach(r -> terminal.out()
-                        .println("Restored " + r.house() + " (" + r.name() + ") up to revision " + r.number() + "."));
-            }
+        }
+        try (Bar bar = new Bar("Restoring", terminal)) {
+            List<Revision> made = program.restore(store.choice(), file, bar);
+            made.forEach(r -> terminal.out()
+                    .println("Restored " + r.house() + " (" + r.name() + ") up to revision " + r.number() + "."));
         }
         return ExitCodes.OK;
     }

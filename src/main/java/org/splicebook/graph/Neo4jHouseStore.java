@@ -31,6 +31,7 @@ import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
@@ -297,8 +298,12 @@ public final class Neo4jHouseStore implements HouseStore {
             long start = System.nanoTime();
             transactions.read(tx -> tx.run("RETURN 1").consume());
             long micros = (System.nanoTime() - start) / 1000;
-            String version = transactions.read(Transactions::version);
-            return new Health(true, kind(), version, listHouses().size(), micros);
+            return new Health(
+                    true,
+                    kind(),
+                    transactions.read(Transactions::version),
+                    listHouses().size(),
+                    micros);
         } catch (ProblemException e) {
             return new Health(false, kind(), "", 0, 0);
         }
@@ -315,11 +320,7 @@ public final class Neo4jHouseStore implements HouseStore {
         }
     }
 
-    /**
-     * Rebuilds the graphs that carry another stamp than this program's, so that no question is answered from them.
-     *
-     * @param house one house, or empty for all
-     */
+    /** Rebuilds the graphs of a house, or of all for an empty id, that carry another stamp than this program's. */
     void refresh(String house) {
         List<String> stale = transactions.read(tx -> Ledger.stale(tx, house));
         for (String id : stale) {
@@ -340,6 +341,11 @@ public final class Neo4jHouseStore implements HouseStore {
     @Override
     public Result<Listing> look(String cypher, int most) {
         return Look.run(driver, cypher, most);
+    }
+
+    @Override
+    public Papers papers() {
+        return new PaperShelf(transactions, clock);
     }
 
     /** {@return who may do what, kept in the same database} */

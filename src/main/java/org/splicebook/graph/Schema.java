@@ -35,6 +35,7 @@ final class Schema {
      * @throws ProblemException when the data was stored by a newer program
      */
     static void ensure(Transactions transactions) {
+        PaperShelf.ensure(transactions);
         long found = transactions.read(Schema::found);
         if (found > VERSION) {
             throw new ProblemException(Problem.error(

@@ -241,6 +241,9 @@ final class Fields {
                 text("before"),
                 text("permit"),
                 note(),
-                keys.contains(PhotoReader.KEY) ? PhotoReader.read(this, problems) : List.of());
+                keys.contains(PhotoReader.KEY) ? PhotoReader.read(this, PhotoReader.KEY, problems) : List.of(),
+                keys.contains(PhotoReader.DOCUMENTS)
+                        ? PhotoReader.read(this, PhotoReader.DOCUMENTS, problems)
+                        : List.of());
     }
 }

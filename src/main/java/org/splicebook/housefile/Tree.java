@@ -67,7 +67,8 @@ final class Tree {
                 .put("before", about.before())
                 .put("permit", about.permit())
                 .put("note", about.note())
-                .putList(PhotoReader.KEY, about.photos(), PhotoReader::photo);
+                .putList(PhotoReader.KEY, about.photos(), PhotoReader::photo)
+                .putList(PhotoReader.DOCUMENTS, about.documents(), PhotoReader::photo);
     }
 
     Node.Entries node() {

@@ -22,6 +22,7 @@ import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.ForwardingStore;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
@@ -174,6 +175,11 @@ public final class GuardedStore extends ForwardingStore {
     @Override
     public PropertyStore properties() {
         return new GuardedProperties(behind.properties(), people, clock, visitor);
+    }
+
+    @Override
+    public Papers papers() {
+        return new GuardedPapers(behind.papers(), people, clock, visitor, estates);
     }
 
     @Override

@@ -3,7 +3,7 @@ package org.splicebook.record;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A photograph of a part of the record. The picture itself is kept beside the records, under the hash of what is in it.
+ * A photograph of a part of the record, or a document about it. What is in it is kept beside the records, under the hash of what is in it.
  *
  * @param file the name under which it is kept: SHA-256 in 64 hexadecimal digits
  * @param date the day it was taken or brought in, ISO 8601; null when not said

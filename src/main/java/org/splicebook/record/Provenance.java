@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param permit the permit it was done under
  * @param note free words; they survive a rewrite
  * @param photos photographs of it
+ * @param documents documents about it, each a PDF
  */
 public record Provenance(
         @Nullable Basis basis,
@@ -19,27 +20,34 @@ public record Provenance(
         @Nullable String before,
         @Nullable String permit,
         @Nullable String note,
-        List<Photo> photos) {
+        List<Photo> photos,
+        List<Photo> documents) {
     /** Nothing said. */
     public static final Provenance NONE = new Provenance(null, null, null, null, null);
 
     public Provenance {
         photos = List.copyOf(photos);
+        documents = List.copyOf(documents);
     }
 
-    /** What is said of something without photographs. */
+    /** What is said of something without photographs and documents. */
     public Provenance(
             @Nullable Basis basis,
             @Nullable String since,
             @Nullable String before,
             @Nullable String permit,
             @Nullable String note) {
-        this(basis, since, before, permit, note, List.of());
+        this(basis, since, before, permit, note, List.of(), List.of());
     }
 
     /** {@return the same with these photographs} */
     public Provenance withPhotos(List<Photo> others) {
-        return new Provenance(basis, since, before, permit, note, others);
+        return new Provenance(basis, since, before, permit, note, others, documents);
+    }
+
+    /** {@return the same with these documents} */
+    public Provenance withDocuments(List<Photo> others) {
+        return new Provenance(basis, since, before, permit, note, photos, others);
     }
 
     /** {@return the basis said here, or the given default} */

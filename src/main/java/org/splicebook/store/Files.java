@@ -2,6 +2,10 @@ package org.splicebook.store;
 
 import java.util.List;
 import java.util.Optional;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
 
 /**
  * Files that records speak of: photographs. Each is kept under the hash of what is in it, so that a name always means the same content, and the
@@ -21,4 +25,26 @@ public interface Files {
 
     /** {@return the names of all that is kept} */
     List<String> list();
+
+    /** What holds none and takes none. */
+    Files NONE = new Files() {
+        @Override
+        public String keep(byte[] content) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.REFUSED,
+                    Where.NOWHERE,
+                    "No files are kept here.",
+                    "Open the store with its data folder."));
+        }
+
+        @Override
+        public Optional<byte[]> find(String name) {
+            return Optional.empty();
+        }
+
+        @Override
+        public List<String> list() {
+            return List.of();
+        }
+    };
 }

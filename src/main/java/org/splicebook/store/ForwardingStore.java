@@ -78,6 +78,11 @@ public abstract class ForwardingStore implements HouseStore {
     }
 
     @Override
+    public Papers papers() {
+        return behind.papers();
+    }
+
+    @Override
     public PropertyStore properties() {
         return behind.properties();
     }

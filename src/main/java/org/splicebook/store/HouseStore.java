@@ -72,6 +72,11 @@ public interface HouseStore extends DraftStore, AutoCloseable {
     /** {@return the properties, which join houses} */
     PropertyStore properties();
 
+    /** {@return what is kept beside houses: visits, and what is personal} */
+    default Papers papers() {
+        return Papers.NONE;
+    }
+
     /** {@return the questions that can be asked, by id} */
     List<Question> questions();
 

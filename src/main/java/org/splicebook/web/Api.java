@@ -10,6 +10,7 @@ import org.splicebook.people.Visitors;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.render.Json;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 
 /** The routes of the API, and what they share. */
@@ -20,7 +21,7 @@ final class Api {
     private Api() {}
 
     static List<Route> routes(
-            HouseStore store, Registry registry, Watch watch, Searches searches, WebSettings settings) {
+            HouseStore store, Files files, Registry registry, Watch watch, Searches searches, WebSettings settings) {
         return Stream.of(
                         new HouseApi(store, settings.largestBody()).routes(),
                         new SightingApi(store, settings.largestBody()).routes(),
@@ -35,7 +36,10 @@ final class Api {
                         new PlanApi(store, settings.largestBody()).routes(),
                         new FindingApi(store, settings).routes(),
                         new TableApi(store).routes(),
-                        new ArchivePage(store).routes(),
+                        new VisitApi(store, settings.largestBody()).routes(),
+                        new ListPages(store, settings.largestBody()).routes(),
+                        new ArchivePage(store, files).routes(),
+                        new ArchiveBody(store, files).routes(),
                         new TestPages(store, settings.largestBody()).routes(),
                         new ChangePage(store).routes(),
                         new PropertyApi(store, settings.largestBody()).routes(),

@@ -30,9 +30,11 @@ final class ArchivePage {
     private static final String PATH = "/archive";
 
     private final HouseStore store;
+    private final org.splicebook.store.Files files;
 
-    ArchivePage(HouseStore store) {
+    ArchivePage(HouseStore store, org.splicebook.store.Files files) {
         this.store = store;
+        this.files = files;
     }
 
     List<Route> routes() {
@@ -52,7 +54,14 @@ final class ArchivePage {
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
-            ArchiveWriter.write(out, store, List.of(id), List.of(), papers, Instant.now(), Progress.NONE);
+            ArchiveWriter.write(
+                    out,
+                    store,
+                    List.of(id),
+                    List.of(),
+                    new ArchiveWriter.With(papers, files, "yes".equals(ctx.queryParam("residents"))),
+                    Instant.now(),
+                    Progress.NONE);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -81,7 +90,7 @@ final class ArchivePage {
             file = Files.createTempFile("splicebook", ".zip");
             Files.copy(in, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
             try (Archive archive = Archive.open(file)) {
-                return Restore.all(archive, store, Progress.NONE);
+                return Restore.all(archive, store, files, Progress.NONE);
             }
         } catch (IOException e) {
             throw new ProblemException(

@@ -257,6 +257,7 @@ final class BoxPages {
                                                         .map(Ref::said)
                                                         .collect(Collectors.joining(" with "))))
                                                 .toList()),
+                                PhotoPages.documents("Documents", paths, box),
                                 new Section(
                                         "Done",
                                         "",

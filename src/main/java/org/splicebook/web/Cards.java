@@ -129,6 +129,7 @@ final class Cards {
                 draw(DrawingKind.BOX, name),
                 List.of(
                         points("Load points in it", l -> l.box().equals(name)),
+                        PhotoPages.documents("Documents", paths, box),
                         findings(f -> f.boxes().contains(name) || f.subject().equals(name)),
                         seen(Stream.concat(
                                         Stream.of(name),

@@ -1,6 +1,7 @@
 package org.splicebook.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.net.URI;
 import java.net.URLEncoder;
@@ -8,6 +9,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
@@ -101,10 +103,28 @@ final class Client {
                         : problems);
     }
 
+    /** Sends a file as it is; {@return what came back; a failure is thrown} */
+    Answer sendFile(String path, String type, Path file) {
+        try {
+            return good(exchange("POST", path, type, HttpRequest.BodyPublishers.ofFile(file)));
+        } catch (FileNotFoundException e) {
+            throw Failures.failure(ProblemKind.NOT_FOUND, "There is no file " + file + ".", "Name one.");
+        }
+    }
+
     private Answer exchange(String method, String path, @Nullable String type, String body, String... headers) {
+        return exchange(
+                method,
+                path,
+                type,
+                type == null ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body),
+                headers);
+    }
+
+    private Answer exchange(
+            String method, String path, @Nullable String type, HttpRequest.BodyPublisher body, String... headers) {
         HttpRequest.Builder request = HttpRequest.newBuilder(base.resolve(path)).timeout(ANSWER);
-        request.method(
-                method, type == null ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofString(body));
+        request.method(method, body);
         if (type != null) {
             request.header("Content-Type", type);
         }

@@ -63,7 +63,8 @@ final class Guard implements Handler {
             }
             return;
         }
-        if (WITH_BODY.contains(ctx.method()) && Body.format(ctx.header("Content-Type")) == null) {
+        boolean isArchive = ctx.path().equals(ArchiveBody.PATH) && ArchiveBody.TYPE.equals(ctx.header("Content-Type"));
+        if (WITH_BODY.contains(ctx.method()) && !isArchive && Body.format(ctx.header("Content-Type")) == null) {
             throw Failures.failure(
                     ProblemKind.MEDIA_TYPE,
                     "A body has to be JSON or YAML.",

@@ -41,6 +41,16 @@ final class HandOverPage {
                                 paths.base() + "/record.yaml",
                                 "The house file",
                                 "goes into any other copy of this program"),
+                        new Link(
+                                Api.BASE + "/houses/"
+                                        + Paths.part(stored.house().id()) + "/archive.zip?papers=yes",
+                                "All of it in one archive",
+                                "every revision, sighting and visit, photographs, documents, sheets; no residents"),
+                        new Link(
+                                Api.BASE + "/houses/"
+                                        + Paths.part(stored.house().id()) + "/house.graphml",
+                                "As GraphML",
+                                "for programs that draw and compute graphs"),
                         paths.sheet("directory", "", "Panel directories, for the doors"),
                         paths.sheet("emergency", "", "Emergency: which throws"),
                         paths.sheet("card", "", "Cards and tags of all boxes"),

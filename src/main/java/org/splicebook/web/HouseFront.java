@@ -68,6 +68,7 @@ final class HouseFront {
                 new Link(paths.base() + "/tests", "Tests: what is due, and outcomes", ""),
                 new Link(paths.base() + "/readings", "Type in a sheet of readings", ""),
                 new Link(paths.base() + "/diagnose", "Something is wrong: dead, dim, or it trips", "what may be wrong"),
+                new Link(paths.base() + "/visits", "Visits: from a report to the closed visit", ""),
                 new Link(paths.base() + "/walk?at=" + sightings, "Map it by test: the next pass", "with a phone"),
                 new Link(paths.base() + "/questions", "All questions", ""),
                 new Link(paths.base() + "/hand-over", "Hand it to someone", ""));
@@ -101,6 +102,10 @@ final class HouseFront {
                         "The record itself",
                         "",
                         List.of(
+                                new Link(
+                                        paths.base() + "/lists",
+                                        "Take a list in",
+                                        "panel schedule or outlets, from a spreadsheet"),
                                 new Link(paths.base() + "/record", "The record as text", "read, copy, change"),
                                 new Link(paths.base() + "/history", "History and undo", ""))));
     }

@@ -32,12 +32,15 @@ public final class HouseSheets {
      *
      * @param stored that revision
      * @param kind a word of {@link SheetKind}
-     * @param of of what; may be empty
+     * @param of of what; may be empty; of {@code notice} and {@code visit} the name of a visit
      * @param paper {@code a4} or {@code letter}
      * @throws ProblemException if there is no such kind, subject or paper
      */
     public static byte[] pdf(HouseStore store, StoredHouse stored, String kind, String of, String paper) {
         String id = stored.revision().house();
+        if (kind.equals(VisitSheets.NOTICE) || kind.equals(VisitSheets.VISIT)) {
+            return SheetPdf.of(VisitSheets.of(store, stored, kind, of), paper(paper));
+        }
         return pdf(
                 stored.house(),
                 stored.revision(),
@@ -73,11 +76,9 @@ public final class HouseSheets {
             String of,
             String paper) {
         SheetKind what = SheetKind.find(kind)
-                .orElseThrow(
-                        () -> wrong("kind", "'" + kind + "' is no sheet.", "There are " + SheetKind.words() + "."));
-        if (!paper.toLowerCase(Locale.ROOT).matches("a4|letter")) {
-            throw wrong("paper", "'" + paper + "' is no paper that is known.", "There are a4 and letter.");
-        }
+                .orElseThrow(() -> wrong(
+                        "kind", "'" + kind + "' is no sheet.", "There are " + SheetKind.words() + ", notice, visit."));
+        Paper on = paper(paper);
         Source source = new Source(
                 Derivation.derive(house),
                 revision.number(),
@@ -86,7 +87,14 @@ public final class HouseSheets {
                 isDraft,
                 sightings,
                 ask);
-        return SheetPdf.of(Sheets.of(source, what, of), Paper.valueOf(paper.toUpperCase(Locale.ROOT)));
+        return SheetPdf.of(Sheets.of(source, what, of), on);
+    }
+
+    private static Paper paper(String word) {
+        if (!word.toLowerCase(Locale.ROOT).matches("a4|letter")) {
+            throw wrong("paper", "'" + word + "' is no paper that is known.", "There are a4 and letter.");
+        }
+        return Paper.valueOf(word.toUpperCase(Locale.ROOT));
     }
 
     private static ProblemException wrong(String field, String found, String right) {

@@ -21,6 +21,7 @@ import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.record.Photo;
 import org.splicebook.rewire.Entered;
+import org.splicebook.store.Document;
 import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
@@ -61,9 +62,16 @@ final class NewBoxPage {
                     House after = begun(stored.house(), said);
                     String name = said.getOrDefault("name", "");
                     if (Sent.bytes(ctx, "photo", 0).length > 0) {
+                        boolean isDocument = Document.isPdf(Sent.bytes(ctx, "photo", Document.MOST_BYTES));
                         Photo photo = PhotoPages.keep(ctx, files, "");
                         Box box = Objects.requireNonNull(after.boxes().get(name));
-                        after = PhotoPages.changed(after, box, "", all -> List.of(photo));
+                        after = PhotoPages.changed(
+                                after,
+                                box,
+                                "",
+                                about -> isDocument
+                                        ? about.withDocuments(List.of(photo))
+                                        : about.withPhotos(List.of(photo)));
                     }
                     return BoxPages.put(store, after, Sent.revision(ctx), name, "Opened box");
                 },

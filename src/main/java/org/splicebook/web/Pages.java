@@ -111,7 +111,16 @@ final class Pages {
                 .map(q -> form("", q))
                 .toList();
         ctx.html(Templates.page(
-                "houses", Map.of("houses", houses, "properties", PropertyPages.links(store), "questions", across)));
+                "houses",
+                Map.of(
+                        "houses",
+                        houses,
+                        "properties",
+                        PropertyPages.links(store),
+                        "finder",
+                        PropertyPages.finder(),
+                        "questions",
+                        across)));
     }
 
     private void house(Context ctx) {

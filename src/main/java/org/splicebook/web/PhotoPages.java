@@ -11,18 +11,22 @@ import java.util.Objects;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.record.Attachments;
 import org.splicebook.record.Box;
 import org.splicebook.record.Device;
 import org.splicebook.record.House;
 import org.splicebook.record.Photo;
 import org.splicebook.record.Provenance;
+import org.splicebook.store.Document;
 import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Photograph;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
+import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Picture;
+import org.splicebook.web.view.Section;
 
 /** Photographs of boxes and their devices: brought in, shown, taken off the record again. */
 final class PhotoPages {
@@ -48,30 +52,21 @@ final class PhotoPages {
     private void show(Context ctx) {
         String file = ctx.pathParam("file");
         House house = Sent.house(store, ctx).house();
-        byte[] content = photos(house).anyMatch(p -> p.file().equals(file))
+        byte[] content = Attachments.of(house).stream().anyMatch(p -> p.file().equals(file))
                 ? files.find(file).orElse(new byte[0])
                 : new byte[0];
         if (content.length == 0) {
             throw Failures.failure(
                     ProblemKind.NOT_FOUND,
-                    "No such photograph is kept with this house.",
+                    "No such file is kept with this house.",
                     "It may have been taken off, or the file is not on this machine.");
         }
+        if (Document.isPdf(content)) {
+            ctx.header("Content-Disposition", "attachment; filename=\"" + file.substring(0, 12) + ".pdf\"");
+        }
         ctx.header("Cache-Control", "private, max-age=86400, immutable")
-                .contentType("image/jpeg")
+                .contentType(Document.isPdf(content) ? "application/pdf" : "image/jpeg")
                 .result(content);
-    }
-
-    private static Stream<Photo> photos(House house) {
-        Stream<Provenance> parts = Stream.of(
-                        house.boxes().values().stream().map(Box::about),
-                        house.boxes().values().stream()
-                                .flatMap(b -> b.devices().values().stream())
-                                .map(Device::about),
-                        house.panels().values().stream().map(p -> p.about()),
-                        house.cables().values().stream().map(c -> c.about()))
-                .flatMap(s -> s);
-        return parts.flatMap(a -> a.photos().stream());
     }
 
     private void add(Context ctx) {
@@ -80,14 +75,33 @@ final class PhotoPages {
         Sent.attempt(
                 ctx,
                 () -> {
+                    boolean isDocument = Document.isPdf(Sent.bytes(ctx, PHOTO, Photograph.MOST_BYTES));
                     Photo photo = keep(ctx, files, Sent.field(ctx, "note"));
-                    return put(ctx, stored, box, Sent.field(ctx, "of"), photos -> {
-                        List<Photo> all = new ArrayList<>(photos);
-                        all.add(photo);
-                        return all;
-                    });
+                    return put(
+                            ctx,
+                            stored,
+                            box,
+                            Sent.field(ctx, "of"),
+                            about -> isDocument
+                                    ? about.withDocuments(with(about.documents(), photo))
+                                    : about.withPhotos(with(about.photos(), photo)));
                 },
                 problems -> BoxPages.edited(stored, box, Sent.said(problems)));
+    }
+
+    private static List<Photo> with(List<Photo> before, Photo one) {
+        List<Photo> all = new ArrayList<>(before);
+        all.add(one);
+        return all;
+    }
+
+    private static List<Photo> without(List<Photo> before, String file) {
+        return before.stream().filter(p -> !p.file().equals(file)).toList();
+    }
+
+    private static boolean has(Provenance about, String file) {
+        return Stream.concat(about.photos().stream(), about.documents().stream())
+                .anyMatch(p -> p.file().equals(file));
     }
 
     private void takeOff(Context ctx) {
@@ -98,8 +112,7 @@ final class PhotoPages {
                 ctx,
                 () -> {
                     String of = box.devices().values().stream()
-                            .filter(d -> d.about().photos().stream()
-                                    .anyMatch(p -> p.file().equals(file)))
+                            .filter(d -> has(d.about(), file))
                             .map(Device::name)
                             .findFirst()
                             .orElse("");
@@ -108,28 +121,24 @@ final class PhotoPages {
                             stored,
                             box,
                             of,
-                            photos -> photos.stream()
-                                    .filter(p -> !p.file().equals(file))
-                                    .toList());
+                            about -> about.withPhotos(without(about.photos(), file))
+                                    .withDocuments(without(about.documents(), file)));
                 },
                 problems -> BoxPages.edited(stored, box, Sent.said(problems)));
     }
 
-    private String put(Context ctx, StoredHouse stored, Box box, String device, UnaryOperator<List<Photo>> change) {
+    private String put(Context ctx, StoredHouse stored, Box box, String device, UnaryOperator<Provenance> change) {
         House after = changed(stored.house(), box, device, change);
-        store.put(after, Sent.revision(ctx), BoxPages.BY_PAGE, "Photographs of " + box.name())
+        store.put(after, Sent.revision(ctx), BoxPages.BY_PAGE, "Photographs or documents of " + box.name())
                 .get();
         return new Paths(stored.house().id()).of("boxes", box.name()) + "/edit";
     }
 
-    /** {@return the house with other photographs of a box, or of a device in it} */
-    static House changed(House house, Box box, String device, UnaryOperator<List<Photo>> change) {
+    /** {@return the house with other photographs and documents of a box, or of a device in it} */
+    static House changed(House house, Box box, String device, UnaryOperator<Provenance> change) {
         Map<String, Box> boxes = new LinkedHashMap<>(house.boxes());
         if (device.isEmpty()) {
-            boxes.put(
-                    box.name(),
-                    box.withAbout(
-                            box.about().withPhotos(change.apply(box.about().photos()))));
+            boxes.put(box.name(), box.withAbout(change.apply(box.about())));
         } else {
             Device d = box.devices().get(device);
             if (d == null) {
@@ -137,27 +146,28 @@ final class PhotoPages {
                         ProblemKind.NOT_FOUND, "There is no device " + device + " in it.", "Choose one that is.");
             }
             Map<String, Device> devices = new LinkedHashMap<>(box.devices());
-            devices.put(
-                    device,
-                    d.withAbout(d.about().withPhotos(change.apply(d.about().photos()))));
+            devices.put(device, d.withAbout(change.apply(d.about())));
             boxes.put(box.name(), box.withDevices(devices));
         }
         return house.withParts(house.panels(), house.cables(), boxes);
     }
 
-    /** Keeps the picture that came with a form, made harmless. */
+    /** Keeps the picture or document that came with a form, made harmless. */
     static Photo keep(Context ctx, Files files, String note) {
         byte[] sent = Sent.bytes(ctx, PHOTO, Photograph.MOST_BYTES);
         if (sent.length == 0) {
-            throw Failures.failure(ProblemKind.MISSING, "No picture came along.", "Choose one.");
+            throw Failures.failure(ProblemKind.MISSING, "No file came along.", "Choose one.");
         }
         String today = LocalDate.now(ZoneId.systemDefault()).toString();
-        return new Photo(files.keep(Photograph.clean(sent).get()), today, note.isEmpty() ? null : note);
+        return new Photo(
+                files.keep((Document.isPdf(sent) ? Document.clean(sent) : Photograph.clean(sent)).get()),
+                today,
+                note.isEmpty() ? null : note);
     }
 
     /** {@return the field of a form to bring a picture in with} */
     static Input input(String meaning) {
-        return Input.typed(Input.Kind.PHOTO, PHOTO, "Photograph", "", meaning, false);
+        return Input.typed(Input.Kind.PHOTO, PHOTO, "Photograph or document", "", meaning, false);
     }
 
     /** {@return the forms to bring in and take off photographs of a box} */
@@ -171,10 +181,10 @@ final class PhotoPages {
         List<Entry> entries = new ArrayList<>();
         entries.add(new Entry(
                 action,
-                "A photograph, to name the wires by later",
+                "A photograph to name the wires by later, or a document",
                 List.of(
                         from,
-                        input("JPEG or PNG; where and with what it was taken is not kept"),
+                        input("JPEG, PNG or PDF; where and with what it was made is not kept"),
                         Input.chosen(Input.Kind.LIST, "of", "It shows", "", "", of),
                         Input.typed(Input.Kind.TEXT, "note", "What is seen on it", "", "", false)),
                 "Keep it"));
@@ -182,10 +192,12 @@ final class PhotoPages {
         of(paths, box)
                 .forEach(p ->
                         kept.add(new Input.Choice(p.src().substring(p.src().lastIndexOf('/') + 1), p.words())));
+        documents(paths, box)
+                .forEach(l -> kept.add(new Input.Choice(l.to().substring(l.to().lastIndexOf('/') + 1), l.words())));
         if (!kept.isEmpty()) {
             entries.add(new Entry(
                     action + "/off",
-                    "Take a photograph off the record; earlier revisions keep it",
+                    "Take one off the record; earlier revisions keep it",
                     List.of(from, Input.chosen(Input.Kind.LIST, "file", "Which", "", "", kept)),
                     "Take it off"));
         }
@@ -198,6 +210,23 @@ final class PhotoPages {
         box.about().photos().forEach(p -> all.add(picture(paths, "box " + box.name(), p)));
         box.devices().values().forEach(d -> d.about().photos().forEach(p -> all.add(picture(paths, d.name(), p))));
         return all;
+    }
+
+    /** {@return the documents of a box and of its devices} */
+    static Section documents(String title, Paths paths, Box box) {
+        return new Section(title, "", documents(paths, box));
+    }
+
+    private static List<Link> documents(Paths paths, Box box) {
+        List<Link> all = new ArrayList<>();
+        box.about().documents().forEach(p -> all.add(document(paths, "box " + box.name(), p)));
+        box.devices().values().forEach(d -> d.about().documents().forEach(p -> all.add(document(paths, d.name(), p))));
+        return all;
+    }
+
+    private static Link document(Paths paths, String of, Photo p) {
+        Picture same = picture(paths, of, p);
+        return new Link(same.src(), same.words(), "PDF");
     }
 
     private static Picture picture(Paths paths, String of, Photo p) {

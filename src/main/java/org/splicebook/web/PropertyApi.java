@@ -7,11 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.answer.Reply;
 import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.property.Dependents;
 import org.splicebook.property.Joined;
 import org.splicebook.property.PropertyQuestions;
 import org.splicebook.record.Property;
@@ -20,6 +22,7 @@ import org.splicebook.render.ProblemJson;
 import org.splicebook.render.QuestionJson;
 import org.splicebook.render.ReplyJson;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredProperty;
 import org.splicebook.wiring.Derivation;
@@ -116,10 +119,16 @@ final class PropertyApi {
     }
 
     private void ask(Context ctx) {
+        Api.json(ctx, ReplyJson.write(reply(store, ctx)));
+    }
+
+    /** {@return the reply to the question of a property that a request asks} */
+    static Reply reply(HouseStore store, Context ctx) {
         Joined joined = joined(store, property(store, ctx));
-        Api.json(
-                ctx,
-                ReplyJson.write(PropertyQuestions.ask(joined, ctx.pathParam("question"), QuestionApi.parameters(ctx))
-                        .get()));
+        return Dependents.told(
+                PropertyQuestions.ask(joined, ctx.pathParam("question"), QuestionApi.parameters(ctx))
+                        .get(),
+                joined,
+                h -> store.papers().isMarked(Papers.RESIDENT, h));
     }
 }

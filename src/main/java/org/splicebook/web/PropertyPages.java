@@ -4,13 +4,17 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.splicebook.answer.Question;
 import org.splicebook.property.Joined;
 import org.splicebook.property.PropertyQuestions;
 import org.splicebook.record.Property;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredProperty;
+import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Form;
 import org.splicebook.web.view.HouseBar;
 import org.splicebook.web.view.HousePage;
@@ -28,7 +32,10 @@ final class PropertyPages {
     }
 
     List<Route> routes() {
-        return List.of(Route.get(ONE, this::show), Route.get(ONE + "/questions/{question}", this::ask));
+        return List.of(
+                Route.get("/units", this::units),
+                Route.get(ONE, this::show),
+                Route.get(ONE + "/questions/{question}", this::ask));
     }
 
     /** {@return links to the properties that there are} */
@@ -36,6 +43,64 @@ final class PropertyPages {
         return store.properties().list().stream()
                 .map(r -> new Link(base(r.house()), r.name(), "revision " + r.number()))
                 .toList();
+    }
+
+    /** {@return a form that finds a unit by whatever people call it} */
+    static Form finder() {
+        return new Form(
+                "/units",
+                "Find a unit",
+                List.of(new Form.Field(
+                        "q", "Name", "", "its number, its title, its house, its meter", true, List.of())),
+                "Find it");
+    }
+
+    private void units(Context ctx) {
+        String q = Objects.requireNonNullElse(ctx.queryParam("q"), "").strip().toLowerCase(Locale.ROOT);
+        List<Section> sections = new ArrayList<>();
+        int found = 0;
+        for (Revision r : store.properties().list()) {
+            Property p = store.properties()
+                    .find(r.house())
+                    .map(StoredProperty::property)
+                    .orElse(null);
+            List<Link> links = p == null
+                    ? List.of()
+                    : p.parts().values().stream()
+                            .filter(u -> isCalled(p, u, q))
+                            .map(u -> new Link(new Paths(u.house()).base(), u.said(), u.name() + ", " + building(p, u)))
+                            .toList();
+            found += links.size();
+            sections.add(new Section(r.name(), "", links));
+        }
+        List<Link> houses = store.listHouses().stream()
+                .filter(h ->
+                        (h.house() + " " + h.name()).toLowerCase(Locale.ROOT).contains(q))
+                .map(h -> new Link(new Paths(h.house()).base(), h.name(), h.house()))
+                .toList();
+        sections.add(new Section("Houses of that name", "", houses));
+        ctx.html(Templates.page(
+                "edit",
+                Map.of(
+                        "page",
+                        new EditPage(
+                                "Units called " + q,
+                                found + houses.size() == 0
+                                        ? "Nothing goes by that name."
+                                        : found + (found == 1 ? " unit" : " units") + " of properties.",
+                                List.of(),
+                                List.of(),
+                                sections,
+                                List.of()))));
+    }
+
+    private static boolean isCalled(Property p, Property.Part u, String q) {
+        String words = String.join(" ", u.name(), u.said(), u.house(), building(p, u));
+        boolean byMeter = p.meters().values().stream()
+                .filter(m -> u.name().equals(m.in()) || u.name().equals(m.counts()))
+                .anyMatch(m ->
+                        (m.name() + " " + m.number()).toLowerCase(Locale.ROOT).contains(q));
+        return byMeter || words.toLowerCase(Locale.ROOT).contains(q);
     }
 
     private static String base(String id) {
@@ -52,7 +117,12 @@ final class PropertyPages {
         for (Question q : PropertyQuestions.list()) {
             forms.add(new Form(ask + q.id(), words(q), fields(q, p, parts), "Ask"));
         }
-        List<Section> sections = new ArrayList<>();
+        List<Section> sections = new ArrayList<>(List.of(new Section(
+                "Work",
+                "",
+                List.of(
+                        new Link(base(p.id()) + "/round", "A round with one phone: what is due in all units", ""),
+                        new Link(base(p.id()) + "/visits", "Open visits in all units", "")))));
         Map<String, List<Link>> byBuilding = new LinkedHashMap<>();
         p.parts()
                 .values()
@@ -148,9 +218,7 @@ final class PropertyPages {
 
     private void ask(Context ctx) {
         StoredProperty stored = PropertyApi.property(store, ctx);
-        var reply = PropertyQuestions.ask(
-                        PropertyApi.joined(store, stored), ctx.pathParam("question"), QuestionApi.parameters(ctx))
-                .get();
+        var reply = PropertyApi.reply(store, ctx);
         String at = "/properties/" + Paths.part(stored.property().id());
         ctx.html(Templates.page("reply", Map.of("reply", ReplyPage.of(reply), "tables", TableApi.links(reply, at))));
     }

@@ -78,8 +78,8 @@ final class ServedProperties implements PropertyStore {
     static Problem notOverTheServer() {
         return Failures.problem(
                 ProblemKind.REFUSED,
-                "A server has this store; an archive is not restored through it by command.",
-                "Bring the archive in on its page /archive, or stop the server first.");
+                "A server has this store; houses are not restored through it one by one.",
+                "Send it whole: the command restore, or the page /archive.");
     }
 
     private static List<Revision> read(JsonNode list) {

@@ -3,6 +3,7 @@ package org.splicebook.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -21,6 +22,7 @@ import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.render.Json;
+import org.splicebook.render.ProblemJson;
 import org.splicebook.render.QuestionJson;
 import org.splicebook.render.ReplyJson;
 import org.splicebook.store.DraftState;
@@ -28,6 +30,7 @@ import org.splicebook.store.DraftedHouse;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.PropertyStore;
@@ -169,6 +172,32 @@ public final class ServedStore implements HouseStore {
     @Override
     public Result<Revision> restore(Past past) {
         return Result.failed(ServedProperties.notOverTheServer());
+    }
+
+    /**
+     * Sends an archive to the server, which verifies it whole before it stores anything.
+     *
+     * @return the newest revisions of what was restored
+     */
+    public List<Revision> restore(Path archive) {
+        String body = client.sendFile("archive", ArchiveBody.TYPE, archive).body();
+        JsonNode last = Json.read(body.strip().substring(body.strip().lastIndexOf('\n') + 1));
+        if (!last.path("restored").isArray()) {
+            List<Problem> problems = ProblemJson.readAll(last.path("problems"));
+            throw new ProblemException(
+                    problems.isEmpty()
+                            ? List.of(Failures.problem(
+                                    ProblemKind.INTERNAL,
+                                    "The server did not say how it ended.",
+                                    "Look which houses it has."))
+                            : problems);
+        }
+        return revisionsIn(last.path("restored"));
+    }
+
+    @Override
+    public Papers papers() {
+        return new ServedPapers(client);
     }
 
     @Override

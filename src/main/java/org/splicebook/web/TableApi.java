@@ -4,10 +4,12 @@ import io.javalin.http.Context;
 import java.util.List;
 import org.splicebook.answer.Reply;
 import org.splicebook.problem.ProblemKind;
-import org.splicebook.property.PropertyQuestions;
+import org.splicebook.render.GraphMl;
 import org.splicebook.render.TableFile;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Link;
+import org.splicebook.wiring.Derivation;
 
 /** Replies as files for spreadsheets. */
 final class TableApi {
@@ -20,18 +22,23 @@ final class TableApi {
     List<Route> routes() {
         return List.of(
                 Route.get(Api.BASE + "/questions/{question}/table.{form}", ctx -> write(ctx, ask(ctx, ""))),
+                Route.get(Api.BASE + "/houses/{house}/house.graphml", this::graph),
                 Route.get(
                         Api.BASE + "/houses/{house}/questions/{question}/table.{form}",
                         ctx -> write(ctx, ask(ctx, Api.house(ctx)))),
                 Route.get(
                         Api.BASE + "/properties/{property}/questions/{question}/table.{form}",
-                        ctx -> write(
-                                ctx,
-                                PropertyQuestions.ask(
-                                                PropertyApi.joined(store, PropertyApi.property(store, ctx)),
-                                                ctx.pathParam("question"),
-                                                QuestionApi.parameters(ctx))
-                                        .get())));
+                        ctx -> write(ctx, PropertyApi.reply(store, ctx))));
+    }
+
+    private void graph(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        ctx.contentType("application/graphml+xml")
+                .header(
+                        "Content-Disposition",
+                        "attachment; filename=\"" + stored.house().id() + ".graphml\"")
+                .result(GraphMl.of(
+                        Derivation.derive(stored.house()), stored.revision().number()));
     }
 
     private Reply ask(Context ctx, String house) {

@@ -79,7 +79,7 @@ public final class WebServer implements AutoCloseable {
             HouseStore store, Files files, People people, Access access, Watch watch, WebSettings settings) {
         Searches searches = new Searches();
         return Stream.of(
-                        Api.routes(store, people, watch, searches, settings),
+                        Api.routes(store, files, people, watch, searches, settings),
                         new SignInPages(access, people.entrance(), people).routes(),
                         new PeoplePages(store, people).routes(),
                         new Pages(store).routes(),
@@ -88,7 +88,11 @@ public final class WebServer implements AutoCloseable {
                         new PropertyPages(store).routes(),
                         new TestPages(store, settings.largestBody()).pages(),
                         new ChangePage(store).pages(),
-                        new ArchivePage(store).pages(),
+                        new VisitPages(store).routes(),
+                        new ResidentPages(store).routes(),
+                        new RoundPage(store).routes(),
+                        new ListPages(store, settings.largestBody()).pages(),
+                        new ArchivePage(store, files).pages(),
                         new NewHousePage(store).routes(),
                         new SightPage(store).routes(),
                         new DiagnosePage(store).routes(),

@@ -23,14 +23,20 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.splicebook.housefile.HouseFiles;
+import org.splicebook.housefile.HouseWriter;
 import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.housefile.SightingLine;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.property.Properties;
 import org.splicebook.record.House;
+import org.splicebook.record.Photo;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Progress;
+import org.splicebook.visits.Residents;
+import org.splicebook.visits.VisitDesk;
 
 class ArchiveTest {
     @TempDir
@@ -122,6 +128,80 @@ class ArchiveTest {
         assertThat(other.properties().find("alder-row").orElseThrow().property())
                 .isEqualTo(store.properties().find("alder-row").orElseThrow().property());
         assertThat(bytes(other)).isEqualTo(Files.readAllBytes(file));
+    }
+
+    @Test
+    void visitsAndFilesGoAlongAndResidentsOnlyWhenAsked() throws IOException {
+        byte[] picture = {(byte) 0xFF, (byte) 0xD8, 1, 2, 3};
+        MemoryFiles files = new MemoryFiles();
+        String name = files.keep(picture);
+        House unit = store.findHouse("alder-row-14a").orElseThrow().house();
+        String yaml = HouseWriter.write(unit);
+        String box = unit.boxes().keySet().iterator().next();
+        var b = unit.boxes().get(box);
+        var boxes = new LinkedHashMap<>(unit.boxes());
+        boxes.put(box, b.withAbout(b.about().withDocuments(List.of(new Photo(name, "2026-05-01", "Permit")))));
+        store.put(unit.withParts(unit.panels(), unit.cables(), boxes), 2, "Rowan", "a document")
+                .get();
+        assertThat(yaml).doesNotContain(name);
+        new VisitDesk(store).take("alder-row-14a", "visit-1", "report", Map.of("said", "half is out"), 0, "Rowan");
+        new Residents(store)
+                .keep("alder-row-14a", "one", Map.of("name", "Robin", "depends", "a pump"), Instant.EPOCH, "Rowan");
+        for (boolean asked : new boolean[] {false, true}) {
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            ArchiveWriter.write(
+                    out,
+                    store,
+                    List.of("alder-row-14a"),
+                    List.of(),
+                    new ArchiveWriter.With(Map.of(), files, asked),
+                    Instant.EPOCH,
+                    Progress.NONE);
+            Path zip = folder.resolve(asked + ".zip");
+            Files.write(zip, out.toByteArray());
+            MemoryStore other = new MemoryStore();
+            MemoryFiles otherFiles = new MemoryFiles();
+            try (Archive archive = Archive.open(zip)) {
+                assertThat(Restore.all(archive, other, otherFiles, Progress.NONE))
+                        .hasSize(1);
+            }
+            assertThat(otherFiles.find(name)).contains(picture);
+            assertThat(new VisitDesk(other).list("alder-row-14a"))
+                    .isEqualTo(new VisitDesk(store).list("alder-row-14a"))
+                    .hasSize(1);
+            assertThat(new Residents(other).list("alder-row-14a")).hasSize(asked ? 1 : 0);
+            assertThat(other.papers().isMarked(Papers.RESIDENT, "alder-row-14a"))
+                    .isEqualTo(asked);
+        }
+    }
+
+    @Test
+    void aFileThatIsNeitherPictureNorPdfIsRefused() throws IOException {
+        MemoryFiles files = new MemoryFiles();
+        String name = files.keep("<script>".getBytes(StandardCharsets.UTF_8));
+        House unit = store.findHouse("alder-row-14a").orElseThrow().house();
+        var boxes = new LinkedHashMap<>(unit.boxes());
+        var b = boxes.values().iterator().next();
+        boxes.put(b.name(), b.withAbout(b.about().withPhotos(List.of(new Photo(name, null, null)))));
+        store.put(unit.withParts(unit.panels(), unit.cables(), boxes), 2, "Rowan", "x")
+                .get();
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ArchiveWriter.write(
+                out,
+                store,
+                List.of("alder-row-14a"),
+                List.of(),
+                new ArchiveWriter.With(Map.of(), files, false),
+                Instant.EPOCH,
+                Progress.NONE);
+        Path zip = folder.resolve("odd.zip");
+        Files.write(zip, out.toByteArray());
+        MemoryStore other = new MemoryStore();
+        try (Archive archive = Archive.open(zip)) {
+            assertThatThrownBy(() -> Restore.all(archive, other, new MemoryFiles(), Progress.NONE))
+                    .hasMessageContaining("neither a picture nor a PDF");
+        }
+        assertThat(other.listHouses()).isEmpty();
     }
 
     @Test

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import org.splicebook.archive.Archive;
+import org.splicebook.archive.Restore;
 import org.splicebook.ask.AnsweringStore;
 import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
@@ -20,7 +22,10 @@ import org.splicebook.problem.Where;
 import org.splicebook.render.sheet.Paper;
 import org.splicebook.render.sheet.PlanSheet;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
+import org.splicebook.store.Progress;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.HouseSheets;
 import org.splicebook.web.SheetPdf;
@@ -31,6 +36,7 @@ final class FakeProgram implements Program {
     final MemoryStore store = new MemoryStore();
     final StringWriter out = new StringWriter();
     final StringWriter err = new StringWriter();
+    final MemoryFiles files = new MemoryFiles();
     final MemoryPeople people = new MemoryPeople();
     String address;
     boolean isAway;
@@ -68,6 +74,18 @@ final class FakeProgram implements Program {
                     Problem.error(ProblemKind.STORE_AWAY, Where.NOWHERE, "The store is away.", "Try later."));
         }
         return new AnsweringStore(store, Derivation::derive);
+    }
+
+    @Override
+    public List<Revision> restore(StoreChoice choice, Path archive, Progress progress) {
+        try (Archive read = Archive.open(archive)) {
+            return Restore.all(read, open(choice), files, progress);
+        }
+    }
+
+    @Override
+    public MemoryFiles files(StoreChoice choice) {
+        return files;
     }
 
     /** {@return the people, as commands reach them} */

@@ -81,4 +81,21 @@ class UpkeepCommandsTest {
         assertThat(program.out()).contains("Revision 1 to 2", "trip-button", "new");
         assertThat(program.run("diff", HOUSE, "--from", "7")).isEqualTo(ExitCodes.NOT_FOUND);
     }
+
+    @Test
+    void aListIsTakenInOnceItsCellsAreRight() throws IOException {
+        Path list = folder.resolve("list.csv");
+        Files.writeString(list, "Ckt,Serves,Amps\n9,Porch,lots\n");
+        assertThat(program.run("import", list.toString(), "--house", HOUSE, "--panel", "main", "--store"))
+                .isEqualTo(ExitCodes.FOUND);
+        assertThat(program.err()).contains("C2", "is no rating");
+        Files.writeString(list, "Ckt,Serves,Amps\n9,Porch,15\n");
+        assertThat(program.run("import", list.toString(), "--house", HOUSE, "--panel", "main"))
+                .isZero();
+        assertThat(program.out()).contains("main.9 is new: 15 A, Porch", "Nothing is stored yet");
+        assertThat(program.store.revisions(HOUSE)).hasSize(1);
+        assertThat(program.run("import", list.toString(), "--house", HOUSE, "--panel", "main", "--store"))
+                .isZero();
+        assertThat(program.store.revisions(HOUSE)).hasSize(2);
+    }
 }

@@ -35,6 +35,8 @@ import org.splicebook.store.DraftState;
 import org.splicebook.store.Health;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
+import org.splicebook.store.Paper;
+import org.splicebook.store.Papers;
 import org.splicebook.store.Past;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
@@ -61,6 +63,64 @@ abstract class HouseStoreContract {
         database = database(context);
         database.empty();
         store = store(database);
+    }
+
+    @Test
+    void whatIsKeptBesideHousesIsAddedToAndTakenAway() {
+        Papers papers = store.papers();
+        store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "first").get();
+        Paper one = papers.append(Papers.VISIT, "alder", "visit-1", "first", 0, "Rowan")
+                .get();
+        Paper two = papers.append(Papers.VISIT, "alder", "visit-1", "second", 1, "Hazel")
+                .get();
+        assertThat(two.lines()).hasSize(2).startsWith(one.lines().get(0));
+        assertThat(papers.find(Papers.VISIT, "alder", "visit-1")).contains(two);
+        assertThat(papers.append(Papers.VISIT, "alder", "visit-1", "late", 1, "Rowan")
+                        .problems()
+                        .get(0)
+                        .kind())
+                .isEqualTo(ProblemKind.STALE);
+        assertThat(papers.list(Papers.VISIT, "alder")).containsExactly(two);
+        assertThat(papers.list(Papers.VISIT, "ald")).isEmpty();
+        Paper person = new Paper(
+                Papers.RESIDENT,
+                "alder",
+                "one",
+                List.of(new Paper.Line(Instant.parse("2026-05-01T10:00:00Z"), "Rowan", "{}")));
+        assertThat(papers.isMarked(Papers.RESIDENT, "alder")).isFalse();
+        papers.keep(person, true);
+        assertThat(papers.find(Papers.RESIDENT, "alder", "one")).contains(person);
+        assertThat(papers.isMarked(Papers.RESIDENT, "alder")).isTrue();
+        papers.keep(person, false);
+        assertThat(papers.isMarked(Papers.RESIDENT, "alder")).isFalse();
+        papers.keep(person, true);
+        assertThat(papers.erase(Papers.RESIDENT, "alder", "one")).isTrue();
+        assertThat(papers.erase(Papers.RESIDENT, "alder", "one")).isFalse();
+        assertThat(papers.isMarked(Papers.RESIDENT, "alder")).isFalse();
+        assertThat(papers.list(Papers.RESIDENT, "alder")).isEmpty();
+        VerifyReport report = store.verify(false, Progress.NONE);
+        assertThat(report.differences()).isEmpty();
+    }
+
+    @Test
+    void ofManyWhoAddToOnePaperAtOnceEachLineCountsOnce() throws Exception {
+        ExecutorService pool = Executors.newFixedThreadPool(4);
+        try {
+            List<Future<Boolean>> tries = IntStream.range(0, 8)
+                    .mapToObj(i -> pool.submit(() -> store.papers()
+                            .append(Papers.VISIT, "a", "v", "line " + i, 0, "r")
+                            .isOk()))
+                    .toList();
+            int done = 0;
+            for (Future<Boolean> t : tries) {
+                done += t.get() ? 1 : 0;
+            }
+            assertThat(done).isEqualTo(1);
+            assertThat(store.papers().find(Papers.VISIT, "a", "v").orElseThrow().lines())
+                    .hasSize(1);
+        } finally {
+            pool.shutdownNow();
+        }
     }
 
     @Test

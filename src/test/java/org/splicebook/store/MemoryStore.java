@@ -36,6 +36,7 @@ public final class MemoryStore implements HouseStore {
     private final Map<String, List<Kept>> houses = new TreeMap<>();
     private final Map<String, List<Sighting>> appended = new TreeMap<>();
     private final MemoryProperties properties = new MemoryProperties();
+    private final MemoryPapers papers = new MemoryPapers();
     private final Map<String, Map<String, KeptDraft>> drafts = new TreeMap<>();
     private boolean away;
     private boolean closed;
@@ -171,6 +172,11 @@ public final class MemoryStore implements HouseStore {
         houses.put(past.house(), kept);
         appended.put(past.house(), new ArrayList<>(past.appended()));
         return Result.ok(past.newest().revision());
+    }
+
+    @Override
+    public Papers papers() {
+        return papers;
     }
 
     @Override

@@ -24,6 +24,7 @@ import org.splicebook.people.MemoryPeople;
 import org.splicebook.people.People;
 import org.splicebook.people.Visitors;
 import org.splicebook.render.Json;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
 
 class ContractIT {
@@ -45,6 +46,7 @@ class ContractIT {
     void routesAndContractNameTheSameOperations() {
         Set<String> routes = Api.routes(
                         new MemoryStore(),
+                        new MemoryFiles(),
                         new People(new MemoryPeople(), Clock.systemUTC(), Visitors::now, () -> {}),
                         new Watch(new MemoryStore()),
                         new Searches(),

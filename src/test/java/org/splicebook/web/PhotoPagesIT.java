@@ -9,6 +9,8 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -130,6 +132,42 @@ class PhotoPagesIT {
                 served.server.url());
         assertThat(bench().devices().get("bench-1").about().photos()).isEmpty();
         assertThat(served.files.list()).as("earlier revisions still have it").hasSize(1);
+    }
+
+    @Test
+    void documentIsKeptWithTheBoxAndSentAsAFile() throws Exception {
+        ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+        try (PDDocument d = new PDDocument()) {
+            d.addPage(new PDPage());
+            d.getDocumentInformation().setAuthor("Robin Ash");
+            d.save(pdf);
+        }
+        HttpResponse<byte[]> sent = send(
+                BENCH + "/photos", "permit.jpg", pdf.toByteArray(), "revision", "1", "of", "", "note", "Permit <b>");
+        assertThat(sent.statusCode()).as(text(sent)).isEqualTo(303);
+        assertThat(bench().about().photos()).isEmpty();
+        String file = bench().about().documents().get(0).file();
+        HttpResponse<byte[]> shown =
+                exchange(HttpRequest.newBuilder(URI.create(served.server.url() + PAGE + "/photos/" + file))
+                        .build());
+        assertThat(shown.headers().firstValue("Content-Type").orElse("")).startsWith("application/pdf");
+        assertThat(shown.headers().firstValue("Content-Disposition").orElse("")).startsWith("attachment");
+        assertThat(text(shown)).startsWith("%PDF").doesNotContain("Robin Ash");
+        assertThat(served.get(BENCH).body()).contains("Documents", "Permit &lt;b");
+        assertThat(send(BENCH + "/photos", "x.pdf", utf8("%PDF-1.7 nothing"), "revision", "2", "of", "", "note", "")
+                        .statusCode())
+                .isEqualTo(400);
+        assertThat(served.send(
+                                "POST",
+                                BENCH + "/photos/off",
+                                "revision=2&file=" + file,
+                                "Content-Type",
+                                "application/x-www-form-urlencoded",
+                                "Origin",
+                                served.server.url())
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(bench().about().documents()).isEmpty();
     }
 
     @Test

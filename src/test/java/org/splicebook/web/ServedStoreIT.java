@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.net.URI;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.splicebook.archive.ArchiveWriter;
 import org.splicebook.drafts.DraftDesk;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.ProblemException;
@@ -21,6 +23,7 @@ import org.splicebook.record.Move;
 import org.splicebook.store.DraftState;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
+import org.splicebook.store.MemoryStore;
 import org.splicebook.store.Progress;
 
 class ServedStoreIT {
@@ -117,6 +120,27 @@ class ServedStoreIT {
         KeptDraft gone = desk.withdraw(half, 2, "me");
         assertThat(gone.state().status()).isEqualTo(DraftState.Status.WITHDRAWN);
         assertThat(served.store.findDraft(Served.ID, "off")).contains(gone);
+    }
+
+    @Test
+    void anArchiveIsRestoredThereOrRefusedWhole() throws Exception {
+        HouseStore here = new MemoryStore();
+        here.put(alderRow, 0, "Rowan", "first").get();
+        java.io.ByteArrayOutputStream out = new java.io.ByteArrayOutputStream();
+        ArchiveWriter.write(out, here, List.of(Served.ID), List.of(), Map.of(), Instant.EPOCH, Progress.NONE);
+        Path file = java.nio.file.Files.createTempFile("archive", ".zip");
+        ServedStore there = new ServedStore(URI.create(served.server.url()));
+        try {
+            java.nio.file.Files.write(file, out.toByteArray());
+            assertThat(there.restore(file)).extracting(r -> r.house()).containsExactly(Served.ID);
+            assertThat(served.store.findHouse(Served.ID).orElseThrow().house()).isEqualTo(alderRow);
+            assertThatThrownBy(() -> there.restore(file)).hasMessageContaining("is in the store");
+            java.nio.file.Files.writeString(file, "no zip");
+            assertThatThrownBy(() -> there.restore(file)).hasMessageContaining("no archive");
+            assertThat(served.store.revisions(Served.ID)).hasSize(1);
+        } finally {
+            java.nio.file.Files.delete(file);
+        }
     }
 
     @Test
