@@ -48,7 +48,7 @@ public final class Archive implements AutoCloseable {
     private static final long MOST_IN_ALL = 4_000_000_000L;
     private static final Pattern NAME = Pattern.compile(
             "(houses|properties)/[a-z0-9][a-z0-9-]{0,63}/[0-9]{6,18}\\.yaml"
-                    + "|houses/[a-z0-9][a-z0-9-]{0,63}/sightings\\.jsonl|houses/[a-z0-9][a-z0-9-]{0,63}/(visits|residents)\\.jsonl|papers/[a-z0-9-]{1,64}\\.pdf|files/[0-9a-f]{64}");
+                    + "|houses/[a-z0-9][a-z0-9-]{0,63}/sightings\\.jsonl|houses/[a-z0-9][a-z0-9-]{0,63}/(visits|residents|drafts)\\.jsonl|papers/[a-z0-9-]{1,64}\\.pdf|files/[0-9a-f]{64}");
 
     private final ZipFile zip;
     private final Manifest manifest;
@@ -197,8 +197,9 @@ public final class Archive implements AutoCloseable {
         }
         houses().forEach(h -> {
             Past unused = house(h);
-            int papers =
-                    beside(Papers.VISIT, h).size() + beside(Papers.RESIDENT, h).size();
+            int papers = drafts(h).size()
+                    + beside(Papers.VISIT, h).size()
+                    + beside(Papers.RESIDENT, h).size();
             if (papers > MOST_PAPERS) {
                 throw wrong(ProblemKind.TOO_LARGE, h, "There is more beside this house than is read.");
             }
@@ -290,6 +291,12 @@ public final class Archive implements AutoCloseable {
             throw wrong(ProblemKind.MEDIA_TYPE, FILES + name, "This file is neither a picture nor a PDF.");
         }
         return content;
+    }
+
+    /** {@return the drafts of a house} */
+    List<DraftLines.Line> drafts(String house) {
+        String name = Manifest.drafts(house);
+        return manifest.entries().containsKey(name) ? DraftLines.read(house, text(name)) : List.of();
     }
 
     /** {@return what the archive holds of a kind beside a house} */

@@ -101,6 +101,10 @@ public final class ArchiveWriter {
         for (String id : houses) {
             housesIn.add(w.house(id));
             w.beside(Papers.VISIT, id);
+            String drafts = DraftLines.write(store.drafts(id));
+            if (!drafts.isEmpty()) {
+                w.entry(Manifest.drafts(id), drafts.getBytes(StandardCharsets.UTF_8));
+            }
             if (with.residents()) {
                 w.beside(Papers.RESIDENT, id);
             }

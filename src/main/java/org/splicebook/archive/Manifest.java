@@ -66,6 +66,11 @@ record Manifest(
         return "houses/" + id + "/" + kind + "s.jsonl";
     }
 
+    /** {@return the entry with the drafts of a house} */
+    static String drafts(String id) {
+        return "houses/" + id + "/drafts.jsonl";
+    }
+
     /** {@return the entry with a photograph or document} */
     static String file(String name) {
         return "files/" + name;

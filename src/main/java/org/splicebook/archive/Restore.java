@@ -62,6 +62,10 @@ public final class Restore {
             Past past = archive.house(id);
             made.add(store.restore(past).get());
             compare(past, store);
+            same(
+                    past.newest().house() == null || DraftLines.restore(store, id, archive.drafts(id)),
+                    id,
+                    past.newest().revision().number());
             for (String kind : List.of(Papers.VISIT, Papers.RESIDENT)) {
                 List<Paper> papers = archive.beside(kind, id);
                 Beside.restore(store.papers(), papers);

@@ -288,24 +288,17 @@ public final class Neo4jHouseStore implements HouseStore {
         return recall.writing(() -> verifier.verify(rebuild, progress));
     }
 
-    private String kind() {
-        return embedded == null ? "server" : "embedded";
-    }
-
     @Override
     public Health health() {
+        String kind = embedded == null ? "server" : "embedded";
         try {
             long start = System.nanoTime();
             transactions.read(tx -> tx.run("RETURN 1").consume());
             long micros = (System.nanoTime() - start) / 1000;
-            return new Health(
-                    true,
-                    kind(),
-                    transactions.read(Transactions::version),
-                    listHouses().size(),
-                    micros);
+            String version = transactions.read(Transactions::version);
+            return new Health(true, kind, version, listHouses().size(), micros);
         } catch (ProblemException e) {
-            return new Health(false, kind(), "", 0, 0);
+            return new Health(false, kind, "", 0, 0);
         }
     }
 

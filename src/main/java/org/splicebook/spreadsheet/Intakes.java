@@ -48,19 +48,18 @@ public final class Intakes {
 
     private final House house;
     private final Cells cells;
-    /** A schedule may have two halves side by side: field to column, half by half. */
-    private final List<Map<String, Integer>> halves = new ArrayList<>();
-
-    private Map<String, Integer> at = Map.of();
-    private final List<String> unused = new ArrayList<>();
+    private final Headings headings;
+    private Map<String, Integer> at;
     private final List<String> lines = new ArrayList<>();
     private final List<Problem> problems = new ArrayList<>();
     private final Map<String, Object> tree = new LinkedHashMap<>();
-    private int header;
 
-    private Intakes(House house, Cells cells) {
+    private Intakes(House house, Cells cells, Headings headings) {
         this.house = house;
         this.cells = cells;
+        this.headings = headings;
+        this.at = headings.halves().get(0);
+        this.problems.addAll(headings.problems());
         if (PlainYaml.strings(HouseWriter.write(house)) instanceof Map<?, ?> m) {
             m.forEach((k, v) -> tree.put(String.valueOf(k), v));
         }
@@ -74,8 +73,8 @@ public final class Intakes {
      * @param named columns that are named by hand: field to heading
      */
     public static Intake of(House house, Cells cells, ListKind kind, String panel, Map<String, String> named) {
-        Intakes i = new Intakes(house, cells);
-        if (i.match(kind, named)) {
+        Intakes i = new Intakes(house, cells, Headings.find(cells, kind, named));
+        if (i.problems.isEmpty()) {
             if (kind == ListKind.PANEL_SCHEDULE) {
                 i.schedule(panel);
             } else {
@@ -95,19 +94,7 @@ public final class Intakes {
                 problems.addAll(read.problems());
             }
         }
-        Map<String, String> columns = new LinkedHashMap<>();
-        if (!halves.isEmpty()) {
-            halves.get(0)
-                    .forEach((field, c) ->
-                            columns.put(field, cells.rows().get(header).get(c)));
-        }
-        List<String> headings = cells.rows().isEmpty()
-                ? List.of()
-                : cells.rows().get(header).stream()
-                        .filter(h -> !h.isEmpty())
-                        .distinct()
-                        .toList();
-        return new Intake(columns, headings, unused, lines, problems, with);
+        return new Intake(headings.columns(), headings.all(), headings.unused(), lines, problems, with);
     }
 
     private Result<House> read() {
@@ -116,90 +103,6 @@ public final class Intakes {
         } catch (JsonProcessingException e) {
             throw new IllegalStateException(e);
         }
-    }
-
-    /** Finds the row of headings among the first ten: that with the most that are known. */
-    private boolean match(ListKind kind, Map<String, String> named) {
-        Map<String, List<String>> fields = ColumnNames.of(kind);
-        named.keySet().stream()
-                .filter(f -> !fields.containsKey(f))
-                .forEach(
-                        f -> problem(0, 0, f + " is no column of such a list.", "There are " + words(fields.keySet())));
-        int best = 0;
-        for (int r = 0; r < Math.min(10, cells.rows().size()); r++) {
-            int known = matched(fields, named, r, 0, width()).size();
-            if (known > best) {
-                best = known;
-                header = r;
-            }
-        }
-        if (best == 0) {
-            problem(0, 0, "No row of headings is known.", "Head the columns " + words(fields.keySet()));
-            return false;
-        }
-        halve(fields, named);
-        at = halves.get(0);
-        List<String> headings = cells.rows().get(header);
-        for (int c = 0; c < headings.size(); c++) {
-            int column = c;
-            if (halves.stream().noneMatch(h -> h.containsValue(column))
-                    && !headings.get(c).isEmpty()) {
-                unused.add(headings.get(c));
-            }
-        }
-        named.forEach((field, heading) -> {
-            if (fields.containsKey(field) && !at.containsKey(field) && !heading.equals(NONE)) {
-                problem(header, 0, "No column is headed \"" + heading + "\".", "There are " + words(headings));
-            }
-        });
-        String first = fields.keySet().iterator().next();
-        if (!at.containsKey(first)) {
-            problem(
-                    header,
-                    0,
-                    "No column says the " + first + ".",
-                    "Head one " + words(fields.getOrDefault(first, List.of())));
-        }
-        return problems.isEmpty();
-    }
-
-    private int width() {
-        return cells.rows().isEmpty() ? 0 : cells.rows().get(0).size();
-    }
-
-    /** Where the heading of the first field stands twice, each begins a half, what stands before the first belonging to it. */
-    private void halve(Map<String, List<String>> fields, Map<String, String> named) {
-        List<String> headings =
-                cells.rows().get(header).stream().map(ColumnNames::bare).toList();
-        Integer first = matched(fields, named, header, 0, width())
-                .get(fields.keySet().iterator().next());
-        int from = 0;
-        if (first != null) {
-            for (int c = first + 1; c < headings.size(); c++) {
-                if (headings.get(c).equals(headings.get(first))) {
-                    halves.add(matched(fields, named, header, from, c));
-                    from = c;
-                }
-            }
-        }
-        halves.add(matched(fields, named, header, from, width()));
-    }
-
-    private Map<String, Integer> matched(
-            Map<String, List<String>> fields, Map<String, String> named, int row, int from, int to) {
-        Map<String, Integer> found = new LinkedHashMap<>();
-        List<String> headings =
-                cells.rows().get(row).stream().map(ColumnNames::bare).toList();
-        fields.forEach((field, words) -> {
-            List<String> wanted = named.containsKey(field) ? List.of(ColumnNames.bare(named.get(field))) : words;
-            for (String w : wanted) {
-                int c = headings.subList(from, to).indexOf(w);
-                if (c >= 0 && !w.isEmpty() && !found.containsKey(field) && !found.containsValue(c + from)) {
-                    found.put(field, c + from);
-                }
-            }
-        });
-        return found;
     }
 
     private static String words(Iterable<String> words) {
@@ -224,13 +127,13 @@ public final class Intakes {
             lines.add(
                     "The record says that all breakers of " + name + " are listed; what is new below says otherwise.");
         }
-        for (int r = header + 1; r < cells.rows().size(); r++) {
-            for (Map<String, Integer> half : halves) {
+        for (int r = headings.row() + 1; r < cells.rows().size(); r++) {
+            for (Map<String, Integer> half : headings.halves()) {
                 at = half;
                 row(r, panel, breakers, taken, added);
             }
         }
-        at = halves.get(0);
+        at = headings.halves().get(0);
     }
 
     private void row(
@@ -348,7 +251,7 @@ public final class Intakes {
         names.addAll(house.panels().keySet());
         names.addAll(house.cables().keySet());
         names.addAll(house.sources().keySet());
-        for (int r = header + 1; r < cells.rows().size(); r++) {
+        for (int r = headings.row() + 1; r < cells.rows().size(); r++) {
             String said = value(r, "name");
             if (said.isEmpty()) {
                 blank(r, "name");

@@ -22,14 +22,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.splicebook.housefile.DraftFiles;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.HouseWriter;
 import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.housefile.SightingLine;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.property.Properties;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.record.Photo;
+import org.splicebook.store.DraftState;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
@@ -147,6 +150,10 @@ class ArchiveTest {
         new VisitDesk(store).take("alder-row-14a", "visit-1", "report", Map.of("said", "half is out"), 0, "Rowan");
         new Residents(store)
                 .keep("alder-row-14a", "one", Map.of("name", "Robin", "depends", "a pump"), Instant.EPOCH, "Rowan");
+        Draft draft = DraftFiles.parseKept(
+                        "draft: tie\nhouse: alder-row-14a\nrevision: 3\nreason: One handle.\nmoves:\n  - {untie: [1, 3], panel: main}\n")
+                .get();
+        store.putDraft(DraftState.open(draft), 0, "Hazel").get();
         for (boolean asked : new boolean[] {false, true}) {
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             ArchiveWriter.write(
@@ -165,6 +172,8 @@ class ArchiveTest {
                 assertThat(Restore.all(archive, other, otherFiles, Progress.NONE))
                         .hasSize(1);
             }
+            assertThat(other.findDraft("alder-row-14a", "tie").orElseThrow().state())
+                    .isEqualTo(DraftState.open(draft));
             assertThat(otherFiles.find(name)).contains(picture);
             assertThat(new VisitDesk(other).list("alder-row-14a"))
                     .isEqualTo(new VisitDesk(store).list("alder-row-14a"))
