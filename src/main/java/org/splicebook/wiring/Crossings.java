@@ -22,8 +22,10 @@ final class Crossings {
     private final Loops loops;
     private final LoadPoints loadPoints;
     private final Protections protections;
-    private final List<List<Feed>> feeds;
-    private final Map<String, Set<String>> breakersIn;
+    private final List<List<LoadPoints.Fed>> feeds;
+    /** By cable, the breakers that its wires are hot of; found when first asked for. */
+    private @Nullable Map<Integer, Set<String>> breakersIn;
+
     private final List<Crossing> found = new ArrayList<>();
 
     Crossings(
@@ -32,7 +34,7 @@ final class Crossings {
             Loops loops,
             LoadPoints loadPoints,
             Protections protections,
-            List<List<Feed>> feeds) {
+            List<List<LoadPoints.Fed>> feeds) {
         this.reach = reach;
         this.net = reach.net;
         this.islands = islands;
@@ -40,7 +42,6 @@ final class Crossings {
         this.loadPoints = loadPoints;
         this.protections = protections;
         this.feeds = feeds;
-        this.breakersIn = breakersIn();
     }
 
     List<Crossing> all() {
@@ -92,30 +93,37 @@ final class Crossings {
         Set<String> own = breakers(NeutralIslands.poles(List.of(loadPoint), feeds));
         return !own.containsAll(breakers(NeutralIslands.poles(island.returns.keySet(), feeds)))
                 || homeRuns(island).stream()
-                        .anyMatch(cable -> !own.containsAll(breakersIn.getOrDefault(cable, Set.of())));
+                        .anyMatch(cable -> !own.containsAll(breakersIn().getOrDefault(cable, Set.of())));
     }
 
     /** The cables of the wires that land on a bar. */
-    private Set<String> homeRuns(NeutralIslands.Island island) {
-        Set<String> cables = new TreeSet<>();
-        for (String landing : island.landings) {
-            int joint = java.util.Objects.requireNonNull(net.byJoint.get(landing));
+    private Set<Integer> homeRuns(NeutralIslands.Island island) {
+        Set<Integer> cables = new TreeSet<>();
+        for (int joint : island.joints) {
             for (int k = net.start[joint]; k < net.start[joint + 1]; k++) {
                 if (net.kind[net.adjacent[k]] == Net.Kind.WIRE_END) {
-                    cables.add(Regions.cableOf(net.names.get(net.adjacent[k])));
+                    cables.add(net.cable[net.adjacent[k]]);
                 }
             }
         }
         return cables;
     }
 
-    /** The breakers that the wires of each cable are hot of. */
-    private Map<String, Set<String>> breakersIn() {
-        Map<String, Set<String>> found = new HashMap<>();
-        reach.wireUses.forEach((wire, uses) -> uses.keySet().stream()
-                .filter(root -> root >= 0)
-                .forEach(root -> found.computeIfAbsent(Regions.cableOf(net.names.get(wire)), k -> new TreeSet<>())
-                        .add(loadPoints.breaker(root))));
+    private Map<Integer, Set<String>> breakersIn() {
+        Map<Integer, Set<String>> known = breakersIn;
+        if (known != null) {
+            return known;
+        }
+        Map<Integer, Set<String>> found = new HashMap<>();
+        for (int v = 0; v < net.size; v++) {
+            for (int i = 0; i < reach.wireUses.size(v); i++) {
+                int root = reach.wireUses.root(v, i);
+                if (root >= 0) {
+                    found.computeIfAbsent(net.cable[v], k -> new TreeSet<>()).add(loadPoints.breaker(root));
+                }
+            }
+        }
+        breakersIn = found;
         return found;
     }
 
@@ -142,17 +150,24 @@ final class Crossings {
         return openedTogether(poles) ? CrossingKind.MULTIWIRE : CrossingKind.MULTIWIRE_WITHOUT_COMMON_DISCONNECT;
     }
 
-    /** Whether one hand opens all these poles. */
+    /** Whether one hand opens all these poles: what it throws is then the same from whichever of their breakers it is told. */
     private boolean openedTogether(Set<String> poles) {
-        for (Panel p : net.house.panels().values()) {
-            for (Breaker b : p.breakers().values()) {
-                Set<String> together = Things.thrownTogether(p, b).stream()
-                        .flatMap(x -> x.spaces().stream())
-                        .map(space -> p.name() + "." + space)
-                        .collect(Collectors.toSet());
-                if (together.containsAll(poles)) {
-                    return true;
-                }
+        Integer first = net.poles.get(poles.iterator().next());
+        Panel p = first == null ? null : net.house.panels().get(net.panel(first));
+        if (first == null || p == null) {
+            return false;
+        }
+        String space = net.name(first).substring(p.name().length() + 1);
+        for (Breaker b : p.breakers().values()) {
+            if (!b.spaces().contains(space)) {
+                continue;
+            }
+            Set<String> together = Things.thrownTogether(p, b).stream()
+                    .flatMap(x -> x.spaces().stream())
+                    .map(at -> p.name() + "." + at)
+                    .collect(Collectors.toSet());
+            if (together.containsAll(poles)) {
+                return true;
             }
         }
         return false;
@@ -162,7 +177,7 @@ final class Crossings {
         Map<Protections.Sensor, Set<Integer>> strays = new java.util.LinkedHashMap<>();
         for (int lp = 0; lp < net.loadPoints.size(); lp++) {
             for (Protections.Sensor s : protections.sensorsPassed(lp)) {
-                if (!s.neutral()) {
+                if (!s.neutral) {
                     continue;
                 }
                 Protections.Passing p = protections.passing(lp, s, false);
@@ -172,8 +187,8 @@ final class Crossings {
             }
         }
         strays.forEach((s, lps) -> {
-            String island = s.vertices().stream()
-                    .map(islands::of)
+            String island = java.util.Arrays.stream(s.vertices)
+                    .mapToObj(islands::of)
                     .filter(java.util.Objects::nonNull)
                     .map(i -> i.id)
                     .sorted()
@@ -184,8 +199,8 @@ final class Crossings {
                     island,
                     NeutralIslands.poles(lps, feeds),
                     lps,
-                    s.box(),
-                    s.thing().name());
+                    s.box,
+                    s.thing.name());
         });
     }
 

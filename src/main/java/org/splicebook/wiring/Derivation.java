@@ -1,17 +1,16 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
-import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.House;
 
-/** Derives the wiring from a record. A pure function, close to linear in the number of wires. */
+/**
+ * Derives the wiring from a record. A pure function, close to linear in the number of wires.
+ *
+ * <p>What most who ask for a wiring never look at, what is lost with each thing and what each load point relies on, is derived when it is
+ * first looked at; until then the wiring holds on to the netlist.
+ */
 public final class Derivation {
     private final Net net;
     private final Reach reach;
@@ -19,11 +18,7 @@ public final class Derivation {
     private final LoadPoints loadPoints;
     private final Effects effects;
     private final Unknowns unknowns;
-    /** By load point. */
-    private final List<Relied> relies = new ArrayList<>();
-
-    private final Map<Thing, int[]> wholeThings = new HashMap<>();
-    private final Map<Integer, Map<Thing, Sureness>> overcurrent = new HashMap<>();
+    private @Nullable Reliance reliance;
 
     private Derivation(House house) {
         this.net = NetBuilder.build(house);
@@ -58,14 +53,14 @@ public final class Derivation {
     }
 
     private Wiring derive(boolean withLosses) {
-        reliance();
+        Overcurrent overcurrent = new Overcurrent(net, effects);
         Protections protections = new Protections(reach, ways);
-        List<List<Feed>> feeds = new ArrayList<>();
+        List<List<LoadPoints.Fed>> feeds = new ArrayList<>();
         List<LoadPointWiring> told = new ArrayList<>();
         for (int lp = 0; lp < net.loadPoints.size(); lp++) {
-            List<Feed> recorded = loadPoints.feeds(lp);
+            List<LoadPoints.Fed> recorded = loadPoints.feeds(lp);
             feeds.add(recorded);
-            told.add(loadPoint(lp, recorded, protections));
+            told.add(loadPoint(lp, recorded, protections.of(lp, recorded, overcurrent.of(lp))));
         }
         NeutralIslands islands = new NeutralIslands(reach);
         Loops loops = new Loops(reach, ways);
@@ -76,91 +71,30 @@ public final class Derivation {
                 unknowns.wireUses(loadPoints.wireUses()),
                 islands.told(feeds),
                 crossings,
-                withLosses ? losses() : List.of(),
+                withLosses ? new Later<>(net, () -> new Losses(net, effects, unknowns).all()) : List.of(),
                 unknowns.regions());
     }
 
-    private LoadPointWiring loadPoint(int lp, List<Feed> feeds, Protections protections) {
+    private LoadPointWiring loadPoint(int lp, List<LoadPoints.Fed> feeds, List<ProtectedBy> by) {
         Net.LoadPoint p = net.loadPoints.get(lp);
-        List<ProtectedBy> by = protections.of(lp, feeds, overcurrent.getOrDefault(lp, Map.of()));
         return new LoadPointWiring(
                 p.id(),
                 p.device(),
                 p.box(),
                 p.place(),
                 loadPoints.supply(lp),
-                unknowns.feeds(lp, feeds, loadPoints),
+                unknowns.feeds(lp, feeds.stream().map(LoadPoints.Fed::feed).toList(), loadPoints),
                 unknowns.returns(lp, loadPoints.returns(lp)),
                 unknowns.grounds(lp, loadPoints.grounds(lp)),
-                unknowns.relies(lp, relies.get(lp).all(), wholeThings),
-                unknowns.protections(lp, by, wholeThings));
+                new Later<>(net, () -> reliance().of(lp)),
+                unknowns.protections(lp, by));
     }
 
-    /** Things come in order, so that what each load point relies on does too. */
-    private void reliance() {
-        net.loadPoints.forEach(lp -> relies.add(new Relied()));
-        List<Things.Lossy> things = Things.reliable(net);
-        things.sort(Comparator.comparing(Things.Lossy::thing));
-        for (Things.Lossy x : things) {
-            wholeThings.put(x.thing(), x.vertices());
-            boolean breaker = x.thing().kind() == ThingKind.BREAKER || x.thing().kind() == ThingKind.MAIN;
-            Relied.On on = new Relied.On(x.thing());
-            for (Effects.Effect e : effects.of(x.vertices())) {
-                relies.get(e.loadPoint()).add(e, on);
-                if (breaker && e.terminalFewer()) {
-                    overcurrent
-                            .computeIfAbsent(e.loadPoint(), k -> new TreeMap<>())
-                            .put(x.thing(), e.always() ? Sureness.MUST : Sureness.MAY);
-                }
-            }
+    /** Found for all load points at once; under the lock of what is put off. */
+    private Reliance reliance() {
+        if (reliance == null) {
+            reliance = new Reliance(net, effects, unknowns);
         }
-    }
-
-    private List<Loss> losses() {
-        List<Loss> found = new ArrayList<>();
-        // Things with the same effects share their rows, unless what is unknown makes a difference between them.
-        IdentityHashMap<List<Effects.Effect>, List<LossRow>> shared = new IdentityHashMap<>();
-        boolean whole = unknowns.regions().isEmpty() && net.assumedFed.isEmpty();
-        for (Things.Lossy x : Things.losses(net)) {
-            List<Effects.Effect> changes = effects.of(x.vertices());
-            List<LossRow> rows = whole
-                    ? shared.computeIfAbsent(changes, c -> List.copyOf(rows(c, x.vertices())))
-                    : possible(x, rows(changes, x.vertices()));
-            if (!rows.isEmpty()) {
-                found.add(new Loss(x.mode(), x.thing(), rows));
-            }
-        }
-        return found;
-    }
-
-    private List<LossRow> rows(List<Effects.Effect> changes, int[] gone) {
-        List<LossRow> rows = new ArrayList<>();
-        for (Effects.Effect e : changes) {
-            if (e.changes()) {
-                rows.add(new LossRow(
-                        net.loadPoints.get(e.loadPoint()).id(),
-                        e.hot(),
-                        e.neutral(),
-                        e.ground(),
-                        unknowns.sureness(e, gone)));
-            }
-        }
-        return rows;
-    }
-
-    /** A breaker may also feed what hangs on something that is not recorded. */
-    private List<LossRow> possible(Things.Lossy x, List<LossRow> rows) {
-        if (!unknowns.mayHang(x.vertices())) {
-            return rows;
-        }
-        Set<String> already = new HashSet<>();
-        rows.forEach(r -> already.add(r.loadPoint()));
-        Set<String> hanging = unknowns.mayHang(x.vertices(), already);
-        hanging.forEach(lp ->
-                rows.add(new LossRow(lp, LossRow.Hot.LOST, LossRow.Neutral.KEPT, LossRow.Ground.KEPT, Sureness.MAY)));
-        if (!hanging.isEmpty()) {
-            rows.sort(Comparator.comparing(LossRow::loadPoint));
-        }
-        return rows;
+        return reliance;
     }
 }

@@ -5,7 +5,6 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -58,10 +57,12 @@ final class Effects {
      */
     private final long[] signature;
 
-    private final java.util.SplittableRandom lineNumbers = new java.util.SplittableRandom(1958);
+    private boolean signed;
 
-    /** By vertex: the load points one of whose ways must pass it. */
-    private final int[][] loadPointsBehind;
+    /** By vertex, from {@code behindStart[v]} on: the load points one of whose ways must pass it, in order. */
+    private final int[] behindStart;
+
+    private final int[] behind;
 
     private final Reflood reflood;
 
@@ -71,39 +72,70 @@ final class Effects {
         this.net = reach.net;
         this.throughLoads = new ThroughLoads(reach);
         this.reflood = new Reflood(reach);
-        this.loadPointsBehind = new int[net.size][];
         this.signature = new long[net.size];
         this.ofOne = new List[net.size];
+        this.behindStart = new int[net.size + 1];
+        int[] last = new int[net.size];
+        lines((lp, line) -> {
+            for (int v : line) {
+                if (last[v] != lp + 1) {
+                    last[v] = lp + 1;
+                    behindStart[v + 1]++;
+                }
+            }
+        });
+        for (int v = 0; v < net.size; v++) {
+            behindStart[v + 1] += behindStart[v];
+        }
+        this.behind = new int[behindStart[net.size]];
+        int[] at = java.util.Arrays.copyOf(behindStart, net.size);
+        lines((lp, line) -> {
+            for (int v : line) {
+                if (at[v] == behindStart[v] || behind[at[v] - 1] != lp) {
+                    behind[at[v]++] = lp;
+                }
+            }
+        });
+    }
+
+    /** What is told of one kept line of dominators. */
+    private interface Line {
+        void of(int loadPoint, int[] line);
+    }
+
+    /** Tells all lines but those over ground of load terminals, load point by load point; numbers them all. */
+    private void lines(Line told) {
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
-                index(p, p.hotBy, true);
-                index(p, p.neutralBy, true);
-                index(p, p.groundBy, true);
-                index(p, p.overGroundBy, false);
+                lines(p, p.hotBy, told);
+                lines(p, p.neutralBy, told);
+                lines(p, p.groundBy, told);
             }
         }
     }
 
-    /** Load points come in order, so the last one tells whether one is already listed. */
-    private void index(Part p, int[][][] by, boolean behind) {
+    private static void lines(Part p, int[][][] by, Line told) {
         for (int[][] terminals : by) {
-            for (int[] chain : terminals == null ? NO_LINES : terminals) {
-                long line = lineNumbers.nextLong();
-                for (int v : chain == null ? NOTHING : chain) {
-                    signature[v] += line;
-                    if (!behind) {
-                        continue;
-                    }
-                    int[] known = loadPointsBehind[v];
-                    if (known == null) {
-                        loadPointsBehind[v] = new int[] {p.loadPoint};
-                    } else if (known[known.length - 1] != p.loadPoint) {
-                        loadPointsBehind[v] = java.util.Arrays.copyOf(known, known.length + 1);
-                        loadPointsBehind[v][known.length] = p.loadPoint;
-                    }
+            for (int[] line : terminals == null ? NO_LINES : terminals) {
+                if (line != null) {
+                    told.of(p.loadPoint, line);
                 }
             }
         }
+    }
+
+    /** Signs every vertex with the lines that it is on. */
+    private void sign() {
+        java.util.SplittableRandom numbers = new java.util.SplittableRandom(1958);
+        Line one = (lp, line) -> {
+            long number = numbers.nextLong();
+            for (int v : line) {
+                signature[v] += number;
+            }
+        };
+        lines(one);
+        reach.partsOfLoadPoint.forEach(parts -> parts.forEach(p -> lines(p, p.overGroundBy, one)));
+        signed = true;
     }
 
     /** {@return what changes, load point by load point, when these vertices are taken away} */
@@ -122,8 +154,11 @@ final class Effects {
 
     private List<Effect> one(int[] vertices) {
         int v = vertices[0];
-        if (net.cut[v] || loadPointsBehind[v] == null || isTrunk(vertices)) {
+        if (net.cut[v] || behindStart[v] == behindStart[v + 1] || isTrunk(vertices)) {
             return compute(vertices);
+        }
+        if (!signed) {
+            sign();
         }
         List<Effect> known = bySignature.get(signature[v]);
         if (known == null) {
@@ -176,13 +211,13 @@ final class Effects {
     /** The load points one of whose ways must pass one of these, in order. */
     private int[] touchedBy(int[] vertices) {
         if (vertices.length == 1) {
-            int[] behind = loadPointsBehind[vertices[0]];
-            return behind == null ? NOTHING : behind;
+            int v = vertices[0];
+            return java.util.Arrays.copyOfRange(behind, behindStart[v], behindStart[v + 1]);
         }
         BitSet touched = new BitSet();
         for (int v : vertices) {
-            for (int lp : loadPointsBehind[v] == null ? NOTHING : loadPointsBehind[v]) {
-                touched.set(lp);
+            for (int i = behindStart[v]; i < behindStart[v + 1]; i++) {
+                touched.set(behind[i]);
             }
         }
         return touched.stream().toArray();
@@ -193,12 +228,13 @@ final class Effects {
         if (vertices.length == 1) {
             return net.cut[vertices[0]] ? NOTHING : new int[] {reach.regions.of[vertices[0]]};
         }
-        return java.util.Arrays.stream(vertices)
-                .filter(v -> !net.cut[v])
-                .map(v -> reach.regions.of[v])
-                .sorted()
-                .distinct()
-                .toArray();
+        Ints found = new Ints(vertices.length);
+        for (int v : vertices) {
+            if (!net.cut[v]) {
+                found.add(reach.regions.of[v]);
+            }
+        }
+        return found.distinct();
     }
 
     private int countIn(int[] vertices, int region) {
@@ -252,7 +288,7 @@ final class Effects {
             reach.state.restore(vertices);
             return known;
         }
-        Map<Integer, After[]> after = new TreeMap<>();
+        @Nullable After[][] after = new After[net.loadPoints.size()][];
         for (int r : regions) {
             boolean all = trunk || countIn(vertices, r) > 1;
             reflood.region(reach.regions.all.get(r), live, true, p -> trunk || (all && p.tangled), after);
@@ -272,7 +308,11 @@ final class Effects {
             throughLoads.lose(vertices, live.get(0));
         }
         List<Effect> effects = new ArrayList<>();
-        after.forEach((lp, parts) -> add(effects, lp, parts, vertices));
+        for (int lp = 0; lp < after.length; lp++) {
+            if (after[lp] != null) {
+                add(effects, lp, after[lp], vertices);
+            }
+        }
         if (shared) {
             byLive.put(live, effects);
         }
@@ -281,7 +321,7 @@ final class Effects {
 
     /** What is left of parts to each of whose terminals one way leads, or of which one vertex goes. */
     private void readOff(
-            int region, int[] vertices, java.util.function.Predicate<Part> which, Map<Integer, After[]> after) {
+            int region, int[] vertices, java.util.function.Predicate<Part> which, @Nullable After[][] after) {
         for (Part p : reach.partsOfRegion.get(region)) {
             if (which.test(p)) {
                 After left = After.without(p, vertices);

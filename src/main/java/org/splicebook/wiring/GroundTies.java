@@ -8,18 +8,10 @@ import java.util.List;
 final class GroundTies {
     private final Reach reach;
     private final Net net;
-    private final BitSet groundTerminals = new BitSet();
-    private final BitSet loadTerminals = new BitSet();
 
     GroundTies(Reach reach) {
         this.reach = reach;
         this.net = reach.net;
-        net.groundTerminals.forEach(groundTerminals::set);
-        net.loadPoints.forEach(lp -> {
-            for (int t : lp.terminals()) {
-                loadTerminals.set(t);
-            }
-        });
     }
 
     List<Crossing> all() {
@@ -28,7 +20,7 @@ final class GroundTies {
             if (mayTie(r)) {
                 for (int v : r.vertices) {
                     if (net.kind[v] == Net.Kind.JOINT && ties(v)) {
-                        found.add(tie(net.names.get(v), net.boxes.get(v)));
+                        found.add(tie(net.name(v), net.box(v)));
                     }
                 }
             }
@@ -53,13 +45,13 @@ final class GroundTies {
         boolean neutral = r.neutralRoots.length > 0;
         for (int v : r.vertices) {
             ground |= isGroundThing(v);
-            neutral |= loadTerminals.get(v);
+            neutral |= net.loadTerminals.get(v);
         }
         return ground && neutral;
     }
 
     private boolean isGroundThing(int v) {
-        return net.kind[v] == Net.Kind.METAL || groundTerminals.get(v);
+        return net.kind[v] == Net.Kind.METAL || net.groundTerminals.get(v);
     }
 
     /** A joint ties when one member is, or leads only to, ground, and another is, or leads to, neutral. */
@@ -69,12 +61,12 @@ final class GroundTies {
         for (int i = net.start[joint]; i < net.start[joint + 1]; i++) {
             int m = net.adjacent[i];
             if (net.kind[m] == Net.Kind.NEUTRAL_BAR) {
-                neutral |= !reach.regions.holdsMainBond(net.panels.get(m));
+                neutral |= !reach.regions.holdsMainBond(net.panel(m));
             } else if (net.kind[m] == Net.Kind.GROUND_BAR) {
-                ground |= !reach.regions.holdsMainBond(net.panels.get(m));
+                ground |= !reach.regions.holdsMainBond(net.panel(m));
             } else if (isGroundThing(m)) {
                 ground = true;
-            } else if (net.neutralTerminals.contains(m)) {
+            } else if (net.neutralTerminals.get(m)) {
                 neutral = true;
             } else if (!net.cut[m]) {
                 int side = side(m, joint);
@@ -104,9 +96,9 @@ final class GroundTies {
         boolean hot = false;
         for (int i = 0; i < queue.size(); i++) {
             int v = queue.get(i);
-            neutral |= net.neutralTerminals.contains(v);
+            neutral |= net.neutralTerminals.get(v);
             ground |= isGroundThing(v);
-            hot |= loadTerminals.get(v) || net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.LUG;
+            hot |= net.loadTerminals.get(v) || net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.LUG;
             for (int k = net.start[v]; k < net.start[v + 1]; k++) {
                 int u = net.adjacent[k];
                 if (net.kind[u] == Net.Kind.NEUTRAL_BAR) {
@@ -129,7 +121,7 @@ final class GroundTies {
 
     /** A landing on the bonding panel's neutral bar is ground where its region is. */
     private boolean isBondGround(int v, int bar) {
-        return reach.regions.holdsMainBond(net.panels.get(bar))
+        return reach.regions.holdsMainBond(net.panel(bar))
                 && reach.regions.all.get(reach.regions.of[v]).groundOnly;
     }
 }

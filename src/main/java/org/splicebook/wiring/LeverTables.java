@@ -154,7 +154,7 @@ public final class LeverTables {
         for (int i = 0; i < n; i++) {
             int v = queue[i];
             if (net.kind[v] == Net.Kind.SOURCE_POLE) {
-                found.add(net.names.get(v));
+                found.add(net.name(v));
             } else if (net.kind[v] == Net.Kind.SOURCE_NEUTRAL) {
                 found.add(NEUTRAL);
             }

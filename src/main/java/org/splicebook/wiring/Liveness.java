@@ -173,9 +173,9 @@ public final class Liveness {
         Basis basis = Basis.SEEN;
         for (int v = wire; ; v = from[v]) {
             hops.add(net.hop(v));
-            basis = basis.weaker(net.bases.get(v));
+            basis = basis.weaker(net.basis(v));
             if (throughLoad.get(v)) {
-                String terminal = net.names.get(v);
+                String terminal = net.name(v);
                 through.add(loadOf.getOrDefault(v, terminal.substring(0, terminal.indexOf('.'))));
             }
             if (v == root) {
@@ -183,9 +183,9 @@ public final class Liveness {
             }
         }
         Collections.reverse(through);
-        String pole = net.names.get(root);
+        String pole = net.name(root);
         String breaker = net.breakerOf.getOrDefault(root, pole.substring(0, pole.lastIndexOf('.')));
-        String name = net.names.get(wire);
+        String name = net.name(wire);
         found.computeIfAbsent(name, k -> new ArrayList<>())
                 .add(new LiveWire(name, pole, breaker, through, new Way(hops, basis, false)));
     }

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param feeds every pole that may feed it
  * @param returns every bar over which it may return
  * @param grounds every ground bar that its ground terminal may reach
- * @param reliesOn what it relies on
+ * @param reliesOn what it relies on; derived when first looked at
  * @param protections what protects it
  */
 public record LoadPointWiring(
@@ -32,7 +32,7 @@ public record LoadPointWiring(
         feeds = List.copyOf(feeds);
         returns = List.copyOf(returns);
         grounds = List.copyOf(grounds);
-        reliesOn = List.copyOf(reliesOn);
+        reliesOn = Later.copyOf(reliesOn);
         protections = List.copyOf(protections);
     }
 }

@@ -2,12 +2,12 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /** Feeds, returns and grounds of every load point, and how it is fed. */
 final class LoadPoints {
@@ -23,65 +23,102 @@ final class LoadPoints {
         this.sourcePoles = reach.trunk.sourcePoles(reach.state);
     }
 
-    /** A terminal and a root that it reaches, in how many cases, and one case in which it does. */
-    @SuppressWarnings("ArrayRecordComponent") // a counter, never compared
-    private record Touch(Part part, int terminal, int root, int[] count) {}
+    /** A terminal (by its place in a part) and a root that it reaches: in how many cases, and the first. */
+    private static final class Touch {
+        final Part part;
+        final int place;
+        final int terminal;
+        final int root;
+        final int first;
+        int count;
 
-    private static final int COUNT = 0;
-    private static final int FIRST = 1;
+        Touch(Part part, int place, int terminal, int root, int first) {
+            this.part = part;
+            this.place = place;
+            this.terminal = terminal;
+            this.root = root;
+            this.first = first;
+        }
+    }
 
-    private List<Touch> touches(int loadPoint, java.util.function.Function<Part, int[][][]> roots, boolean ground) {
-        List<Touch> found = new ArrayList<>();
+    /** The roots that a part's terminals reach in one case, in one respect. */
+    private interface Roots {
+        int @Nullable [] of(Part p, int at, int place);
+    }
+
+    private static int @Nullable [] in(int[][][] byCase, int at, int place) {
+        int[][] roots = byCase[at];
+        return roots == null ? null : roots[place];
+    }
+
+    /** Part by part, in order of terminals and roots. */
+    private List<Touch> touches(int loadPoint, Roots roots, boolean ground) {
+        List<Touch> found = new ArrayList<>(4);
         for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
-            Map<Long, Touch> byKey = new TreeMap<>();
-            int[][][] byCase = roots.apply(p);
-            for (int c = 0; c < byCase.length; c++) {
-                if (byCase[c] == null) {
-                    continue;
-                }
-                for (int i = 0; i < byCase[c].length; i++) {
-                    if (byCase[c][i] == null) {
-                        continue;
-                    }
-                    int terminal = ground ? p.ground : p.terminals[i];
-                    for (int root : byCase[c][i]) {
-                        int at = c;
-                        byKey.computeIfAbsent(
-                                        (long) i << 32 | root, k -> new Touch(p, terminal, root, new int[] {0, at}))
-                                .count()[COUNT]++;
+            int before = found.size();
+            int places = ground ? (p.ground >= 0 ? 1 : 0) : p.terminals.length;
+            for (int c = 0; c < p.cases(); c++) {
+                for (int i = 0; i < places; i++) {
+                    int[] reached = roots.of(p, c, i);
+                    for (int root : reached == null ? Regions.NONE : reached) {
+                        count(found, before, p, i, ground ? p.ground : p.terminals[i], root, c);
                     }
                 }
             }
-            found.addAll(byKey.values());
+            found.subList(before, found.size())
+                    .sort(Comparator.comparingInt((Touch t) -> t.place).thenComparingInt(t -> t.root));
         }
         return found;
     }
 
+    private static void count(List<Touch> found, int from, Part p, int place, int terminal, int root, int at) {
+        for (int k = from; k < found.size(); k++) {
+            Touch t = found.get(k);
+            if (t.place == place && t.root == root) {
+                t.count++;
+                return;
+            }
+        }
+        Touch t = new Touch(p, place, terminal, root, at);
+        t.count = 1;
+        found.add(t);
+    }
+
     private static int trunkPosition(Touch t) {
-        return t.count()[FIRST] / t.part().positions;
+        return t.first / t.part.positions;
     }
 
     private static Sureness sureness(Touch t) {
-        if (t.part().joined) {
+        if (t.part.joined) {
             return Sureness.MAY;
         }
-        return t.count()[COUNT] == t.part().cases() ? Sureness.MUST : Sureness.SHOWN;
+        return t.count == t.part.cases() ? Sureness.MUST : Sureness.SHOWN;
     }
 
-    List<Feed> feeds(int loadPoint) {
-        List<Feed> feeds = new ArrayList<>();
-        for (Touch t : touches(loadPoint, p -> p.hotRoots, false)) {
-            int bus = ways.touches(t.root(), Net.Kind.BUS);
-            int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), t.root());
-            feeds.add(new Feed(
-                    breaker(t.root()),
-                    net.names.get(t.root()),
-                    List.copyOf(sourcePolesOf(t.root())),
-                    net.names.get(t.terminal()),
-                    sureness(t),
-                    ways.hops(inside, bus, trunkPosition(t))));
+    /** A feed, and its way as vertices: inside its region, and the bus it comes to (-1: none). */
+    @SuppressWarnings("ArrayRecordComponent") // a way, never compared
+    record Fed(Feed feed, int[] inside, int bus) {}
+
+    List<Fed> feeds(int loadPoint) {
+        List<Fed> feeds = new ArrayList<>();
+        for (Touch t : touches(loadPoint, (p, at, i) -> in(p.hotRoots, at, i), false)) {
+            int bus = ways.bus(t.root);
+            int[] inside = ways.inCase(t.part, t.first, t.terminal, t.root);
+            feeds.add(new Fed(
+                    new Feed(
+                            breaker(t.root),
+                            net.name(t.root),
+                            List.copyOf(sourcePolesOf(t.root)),
+                            net.name(t.terminal),
+                            sureness(t),
+                            ways.way(inside, bus, trunkPosition(t))),
+                    inside,
+                    bus));
         }
-        feeds.sort(Comparator.comparing(Feed::pole).thenComparing(Feed::terminal));
+        if (feeds.size() > 1) {
+            feeds.sort(Comparator.comparing((Fed f) -> f.feed().pole())
+                    .thenComparing(f -> f.feed().terminal()));
+        }
         return feeds;
     }
 
@@ -93,57 +130,50 @@ final class LoadPoints {
 
     Set<String> sourcePolesOf(int root) {
         if (net.kind[root] == Net.Kind.SOURCE_POLE) {
-            return Set.of(net.names.get(root));
+            return Set.of(net.name(root));
         }
-        return sourcePoles.getOrDefault(ways.touches(root, Net.Kind.BUS), Set.of());
+        return sourcePoles.getOrDefault(ways.bus(root), Set.of());
     }
 
     List<Return> returns(int loadPoint) {
         List<Return> found = new ArrayList<>();
-        for (Touch t : touches(loadPoint, p -> p.neutralRoots, false)) {
-            found.add(back(Conductor.NEUTRAL, t, Net.Kind.NEUTRAL_BAR));
+        for (Touch t : touches(loadPoint, (p, at, i) -> in(p.neutralRoots, at, i), false)) {
+            found.add(back(Conductor.NEUTRAL, t));
         }
         for (Touch t : touches(loadPoint, LoadPoints::overGroundOnly, false)) {
-            found.add(back(Conductor.GROUND, t, Net.Kind.GROUND_BAR, Net.Kind.NEUTRAL_BAR));
+            found.add(back(Conductor.GROUND, t));
         }
         return merged(found);
     }
 
-    /** Ground roots of terminals in the cases in which they reach neither pole nor neutral. */
-    static int[][][] overGroundOnly(Part p) {
-        int[][][] roots = new int[p.cases()][][];
-        for (int c = 0; c < roots.length; c++) {
-            if (p.overGroundRoots[c] == null) {
-                continue;
-            }
-            roots[c] = new int[p.terminals.length][];
-            for (int i = 0; i < p.terminals.length; i++) {
-                if (((p.hot[c] | p.neutral[c]) >> i & 1) == 0) {
-                    roots[c][i] = p.overGroundRoots[c][i];
-                }
-            }
+    /** Ground roots of a terminal in a case in which it reaches neither pole nor neutral. */
+    private static int @Nullable [] overGroundOnly(Part p, int at, int place) {
+        if (((p.hot[at] | p.neutral[at]) >> place & 1) == 0) {
+            return in(p.overGroundRoots, at, place);
         }
-        return roots;
+        return null;
     }
 
     List<Return> grounds(int loadPoint) {
         List<Return> found = new ArrayList<>();
-        for (Touch t : touches(loadPoint, p -> p.groundRoots, true)) {
-            found.add(back(Conductor.GROUND, t, Net.Kind.GROUND_BAR, Net.Kind.NEUTRAL_BAR));
+        for (Touch t : touches(loadPoint, (p, at, i) -> in(p.groundRoots, at, i), true)) {
+            found.add(back(Conductor.GROUND, t));
         }
         return merged(found);
     }
 
-    private Return back(Conductor over, Touch t, Net.Kind... bars) {
-        int bar = ways.touches(t.root(), bars);
-        int[] inside = ways.inCase(t.part(), t.count()[FIRST], t.terminal(), t.root());
-        String name = bar < 0 ? net.names.get(t.root()) : net.names.get(bar);
-        return new Return(
-                over, name, net.names.get(t.terminal()), sureness(t), ways.hops(inside, bar, trunkPosition(t)));
+    private Return back(Conductor over, Touch t) {
+        int bar = ways.bar(t.root, over);
+        int[] inside = ways.inCase(t.part, t.first, t.terminal, t.root);
+        String name = net.name(bar < 0 ? t.root : bar);
+        return new Return(over, name, net.name(t.terminal), sureness(t), ways.way(inside, bar, trunkPosition(t)));
     }
 
     /** One return per terminal and bar: the surest, and of these the shortest. */
     private static List<Return> merged(List<Return> all) {
+        if (all.size() < 2) {
+            return List.copyOf(all);
+        }
         Map<String, Return> best = new TreeMap<>();
         Comparator<Return> order = Comparator.comparing(Return::sureness)
                 .thenComparingInt(r -> r.way().hops().size());
@@ -166,20 +196,28 @@ final class LoadPoints {
     }
 
     private Supply supply(Part p, int terminal) {
-        Set<Integer> ever = new TreeSet<>();
+        int first = -1;
+        boolean several = false;
         boolean twice = false;
-        for (int[][] byTerminal : p.hotRoots) {
-            if (byTerminal == null || byTerminal[terminal] == null) {
+        for (int c = 0; c < p.cases(); c++) {
+            int[] roots = in(p.hotRoots, c, terminal);
+            if (roots == null) {
+                continue;
+            }
+            for (int root : roots) {
+                several |= first >= 0 && root != first;
+                first = root;
+            }
+            if (roots.length < 2) {
                 continue;
             }
             Set<String> breakers = new TreeSet<>();
             Set<String> legs = new TreeSet<>();
             Set<Integer> buses = new TreeSet<>();
-            for (int root : byTerminal[terminal]) {
-                ever.add(root);
+            for (int root : roots) {
                 breakers.add(breaker(root));
                 legs.addAll(sourcePolesOf(root));
-                buses.add(ways.touches(root, Net.Kind.BUS));
+                buses.add(ways.bus(root));
             }
             if (legs.size() > 1 && buses.size() > 1) {
                 return Supply.SHORT;
@@ -189,32 +227,42 @@ final class LoadPoints {
         if (twice) {
             return Supply.TWICE;
         }
-        if (ever.size() > 1) {
+        if (several) {
             return Supply.EITHER;
         }
-        return ever.isEmpty() ? Supply.NONE : (p.ring >> terminal & 1) != 0 ? Supply.RING : Supply.ONCE;
+        return first < 0 ? Supply.NONE : (p.ring >> terminal & 1) != 0 ? Supply.RING : Supply.ONCE;
     }
 
-    /** {@return what every wire is} */
+    /** {@return what every wire is, by name} */
     List<WireUse> wireUses() {
-        Map<String, WireUse> found = new HashMap<>();
+        List<WireUse> found = new ArrayList<>();
         for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] != Net.Kind.WIRE) {
-                continue;
+            if (net.kind[v] == Net.Kind.WIRE) {
+                found.add(new WireUse(net.name(v), uses(v)));
             }
-            List<WireUse.Use> uses = new ArrayList<>();
-            int cases = reach.wireCases.getOrDefault(v, 0);
-            reach.wireUses.getOrDefault(v, Map.of()).forEach((root, count) -> {
-                Sureness s = cases == Reach.JOINED ? Sureness.MAY : count == cases ? Sureness.MUST : Sureness.SHOWN;
-                uses.add(
-                        root >= 0
-                                ? new WireUse.Use(Conductor.HOT, net.names.get(root), s)
-                                : new WireUse.Use(root == -1 ? Conductor.NEUTRAL : Conductor.GROUND, null, s));
-            });
+        }
+        found.sort(Comparator.comparing(WireUse::wire));
+        return found;
+    }
+
+    private List<WireUse.Use> uses(int wire) {
+        int n = reach.wireUses.size(wire);
+        int cases = reach.wireUses.cases(wire);
+        List<WireUse.Use> uses = new ArrayList<>(n);
+        for (int i = 0; i < n; i++) {
+            int root = reach.wireUses.root(wire, i);
+            Sureness s = cases == Reach.JOINED
+                    ? Sureness.MAY
+                    : reach.wireUses.times(wire, i) == cases ? Sureness.MUST : Sureness.SHOWN;
+            Conductor c = root >= 0
+                    ? Conductor.HOT
+                    : root == WireCounts.NEUTRAL ? Conductor.NEUTRAL : Conductor.GROUND;
+            uses.add(new WireUse.Use(c, root >= 0 ? net.name(root) : null, s));
+        }
+        if (n > 1) {
             uses.sort(
                     Comparator.comparing(WireUse.Use::conductor).thenComparing(u -> u.pole() == null ? "" : u.pole()));
-            found.put(net.names.get(v), new WireUse(net.names.get(v), uses));
         }
-        return new TreeMap<>(found).values().stream().toList();
+        return uses;
     }
 }

@@ -63,14 +63,12 @@ final class Loops {
 
     private @Nullable Parting parting(int loadPoint, int hot, int neutral, java.util.Set<Integer> roots) {
         List<Leg> feeds = legs(loadPoint, hot, true);
-        List<Leg> returns = legs(loadPoint, neutral, false);
+        List<Leg> returns = feeds.isEmpty() ? List.of() : legs(loadPoint, neutral, false);
         Map<Long, Parting> worst = new java.util.TreeMap<>();
         java.util.Set<Long> closed = new java.util.HashSet<>();
         for (Leg f : feeds) {
-            for (Leg r : returns) {
-                if (f.part() == r.part() ? f.at() != r.at() : trunkCase(f) != trunkCase(r)) {
-                    continue;
-                }
+            for (int k = first(returns, f); k < returns.size() && goesWith(returns.get(k), f); k++) {
+                Leg r = returns.get(k);
                 long key = (long) f.at() << 32 | r.at();
                 if (closed.contains(key)) {
                     continue;
@@ -85,6 +83,31 @@ final class Loops {
             }
         }
         return worst.isEmpty() ? null : worst.values().iterator().next();
+    }
+
+    /** Whether a return is there in the same case as a feed: in the same position of the trunk, and of their levers if they share them. */
+    private static boolean goesWith(Leg r, Leg f) {
+        return f.part() == r.part() ? f.at() == r.at() : trunkCase(f) == trunkCase(r);
+    }
+
+    /** Returns are all of one part and in order of their cases, so that those that go with a feed stand together: where they begin. */
+    private static int first(List<Leg> returns, Leg f) {
+        if (returns.isEmpty()) {
+            return 0;
+        }
+        Part p = returns.get(0).part();
+        int at = f.part() == p ? f.at() : trunkCase(f) * p.positions;
+        int from = 0;
+        int to = returns.size();
+        while (from < to) {
+            int middle = (from + to) >>> 1;
+            if (returns.get(middle).at() < at) {
+                from = middle + 1;
+            } else {
+                to = middle;
+            }
+        }
+        return from;
     }
 
     private static int trunkCase(Leg l) {
@@ -192,14 +215,10 @@ final class Loops {
                     touched = java.util.Arrays.copyOf(touched, 2 * at);
                 }
                 touched[at++] = net.cable[way[i]];
-                sum[net.cable[way[i]]] += isFirstEnd(way[i - 1]) ? sign : -sign;
+                sum[net.cable[way[i]]] += net.isFirstEnd(way[i - 1]) ? sign : -sign;
             }
         }
         return at;
-    }
-
-    private boolean isFirstEnd(int wireEnd) {
-        return net.names.get(wireEnd).endsWith("@1");
     }
 
     /** The cables passed in order, runs there and back left out. */
@@ -209,13 +228,13 @@ final class Loops {
             if (net.kind[way[i]] != Net.Kind.WIRE) {
                 continue;
             }
-            String cable = Regions.cableOf(net.names.get(way[i]));
-            boolean forth = isFirstEnd(way[i - 1]);
+            String cable = net.cableName(way[i]);
+            boolean forth = net.isFirstEnd(way[i - 1]);
             Run last = runs.isEmpty() ? null : runs.get(runs.size() - 1);
             if (last != null && last.cable().equals(cable) && last.forth() != forth) {
                 runs.remove(runs.size() - 1);
             } else {
-                runs.add(new Run(cable, forth, net.boxes.get(way[i + 1])));
+                runs.add(new Run(cable, forth, net.box(way[i + 1])));
             }
         }
         return runs;

@@ -55,7 +55,7 @@ final class MayArcs {
         }
         for (int i = net.start[node]; i < net.start[node + 1]; i++) {
             int u = net.adjacent[i];
-            if (net.kind[u] == Net.Kind.SUPPLY_LINK && !net.names.get(u).startsWith("?.")) {
+            if (net.kind[u] == Net.Kind.SUPPLY_LINK && !net.name(u).startsWith("?.")) {
                 return true;
             }
         }
@@ -65,7 +65,7 @@ final class MayArcs {
     /** What was taken for one cable without having been seen may be two, and lead anywhere. */
     private void cablesNobodySaw() {
         for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.WIRE && net.bases.get(v) != Basis.SEEN) {
+            if (net.kind[v] == Net.Kind.WIRE && net.basis(v) != Basis.SEEN) {
                 both(arcs, v, graph.world);
             }
         }
@@ -77,7 +77,7 @@ final class MayArcs {
             return;
         }
         for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.BUS && net.panels.get(v).equals(p.name())) {
+            if (net.kind[v] == Net.Kind.BUS && net.panel(v).equals(p.name())) {
                 int bus = v;
                 graph.hubOf.forEach((hub, box) -> {
                     if (box.equals(p.name())) {
@@ -93,10 +93,10 @@ final class MayArcs {
         List<Integer> secondary = new ArrayList<>();
         List<Integer> primary = new ArrayList<>();
         for (DeviceKind.Terminal t : d.kind().terminals()) {
-            Integer v = net.byTerminal.get(d.name() + "." + t.name());
-            if (v != null && t.role() == DeviceKind.Role.SECONDARY) {
+            int v = java.util.Objects.requireNonNull(net.devices.get(d.name())).terminal(t.name());
+            if (t.role() == DeviceKind.Role.SECONDARY) {
                 secondary.add(v);
-            } else if (v != null && t.role() != DeviceKind.Role.GROUND && t.role() != DeviceKind.Role.METAL) {
+            } else if (t.role() != DeviceKind.Role.GROUND && t.role() != DeviceKind.Role.METAL) {
                 primary.add(v);
             }
         }

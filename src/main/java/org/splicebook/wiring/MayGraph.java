@@ -13,9 +13,9 @@ import org.splicebook.record.Cable;
 import org.splicebook.record.CableEnd;
 import org.splicebook.record.Complete;
 import org.splicebook.record.Device;
+import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Panel;
-import org.splicebook.record.Wire;
 
 /**
  * The netlist with all that it may be joined to (design ruling 12), levers joined, as arcs: an open end meets one open end or one
@@ -64,7 +64,7 @@ final class MayGraph {
         }
         net.uncertainLinks.forEach(l -> {
             any = true;
-            openBoxes.add(net.boxes.get(l[0]));
+            openBoxes.add(net.box(l[0]));
             arc(l[0], l[1]);
             arc(l[1], l[0]);
         });
@@ -74,7 +74,7 @@ final class MayGraph {
     private void findJoints() {
         for (int v = 0; v < net.size; v++) {
             Net.Kind k = net.kind[v];
-            boolean landing = !net.panels.get(v).isEmpty()
+            boolean landing = !net.panel(v).isEmpty()
                     && (k == Net.Kind.TERMINAL
                             || k == Net.Kind.NEUTRAL_BAR
                             || k == Net.Kind.GROUND_BAR
@@ -83,7 +83,7 @@ final class MayGraph {
                     && net.start[v + 1] - net.start[v] == 1
                     && net.kind[net.adjacent[net.start[v]]] == Net.Kind.WIRE_END;
             if (landing || (k == Net.Kind.JOINT && !capped)) {
-                jointsOf.computeIfAbsent(net.boxes.get(v), x -> new ArrayList<>())
+                jointsOf.computeIfAbsent(net.box(v), x -> new ArrayList<>())
                         .add(v);
             }
             if (k == Net.Kind.JOINT) {
@@ -96,11 +96,11 @@ final class MayGraph {
 
     private void findOpenEnds() {
         for (Cable c : house.cables().values()) {
+            Net.Wires wires = java.util.Objects.requireNonNull(net.wires.get(c.name()));
             for (int end = 0; end < 2; end++) {
                 CableEnd where = c.ends().get(end);
-                for (Wire w : c.wires()) {
-                    int v = java.util.Objects.requireNonNull(
-                            net.byWireEnd.get(c.name() + "." + w.name() + "@" + (end + 1)));
+                for (int i = 0; i < c.wires().size(); i++) {
+                    int v = wires.end(i, end);
                     if (inJoint.get(v)) {
                         continue;
                     }
@@ -127,18 +127,19 @@ final class MayGraph {
             }
         });
         for (Box b : house.boxes().values()) {
-            Integer metal = net.byTerminal.get(b.name() + "/box");
+            Integer metal = net.metal.get(b.name());
             if (metal != null && !inJoint.get(metal)) {
                 opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>()).add(metal);
             }
             for (Device d : b.devices().values()) {
-                d.kind().terminals().forEach(t -> {
-                    Integer v = net.byTerminal.get(d.name() + "." + t.name());
-                    if (v != null && !inJoint.get(v) && !d.unused().contains(t.name())) {
+                int v = java.util.Objects.requireNonNull(net.devices.get(d.name())).first();
+                for (DeviceKind.Terminal t : d.kind().terminals()) {
+                    if (!inJoint.get(v) && !d.unused().contains(t.name())) {
                         opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>())
                                 .add(v);
                     }
-                });
+                    v++;
+                }
             }
         }
     }

@@ -196,7 +196,7 @@ public final class MayNet {
 
     /** {@return the name of a thing; ends of wires with their end} */
     public String name(int v) {
-        return net.names.get(v);
+        return net.name(v);
     }
 
     /** {@return the thing as people know it} */
@@ -206,12 +206,12 @@ public final class MayNet {
 
     /** {@return the box or panel a thing is in; empty for wires} */
     public String box(int v) {
-        return net.boxes.get(v);
+        return net.box(v);
     }
 
     /** {@return how a thing is known} */
     public Basis basis(int v) {
-        return net.bases.get(v);
+        return net.basis(v);
     }
 
     /** {@return whether a thing conducts in some lever positions only} */
@@ -314,12 +314,14 @@ public final class MayNet {
 
     /** {@return a terminal, bar, lug or bus by name ({@code main.n}, {@code foot.common}, {@code main.6}), or -1} */
     public int terminal(String name) {
-        return net.byTerminal.getOrDefault(name, -1);
+        return net.terminal(name);
     }
 
     /** {@return a wire's end by name and number, for example {@code K1.black} and 1, or -1} */
     public int wireEnd(String wire, int end) {
-        return net.byWireEnd.getOrDefault(wire + "@" + end, -1);
+        int dot = wire.indexOf('.');
+        Net.Wires cable = dot < 0 ? null : net.wires.get(wire.substring(0, dot));
+        return cable == null || end < 1 || end > 2 ? -1 : cable.end(wire.substring(dot + 1), end - 1);
     }
 
     /** {@return whether a source's terminal is that of a supply that nobody recorded} */

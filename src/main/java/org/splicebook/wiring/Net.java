@@ -2,11 +2,15 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Basis;
+import org.splicebook.record.Cable;
+import org.splicebook.record.Device;
+import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 
 /**
@@ -14,6 +18,8 @@ import org.splicebook.record.House;
  * vertex: joints, wire ends, wires, terminals, links inside devices, poles, buses, bars. Built once, never changed.
  */
 final class Net {
+    private static final int ROOM = 1024;
+
     /** What a vertex is. */
     enum Kind {
         JOINT,
@@ -49,17 +55,84 @@ final class Net {
     /** A lever: its name and how many positions it has. */
     record Lever(String name, int positions) {}
 
-    final House house;
-    final List<Kind> kinds = new ArrayList<>();
-    final List<String> names = new ArrayList<>();
-    final List<String> boxes = new ArrayList<>();
-    final List<Basis> bases = new ArrayList<>();
-    /** The panel of a bus, bar, lug, pole; empty for others. */
-    final List<String> panels = new ArrayList<>();
+    /** Gives the names of vertices that belong together, when one is asked for: most never are. */
+    interface Namer {
+        /** {@return the name of a vertex of these} */
+        String name(int vertex);
+    }
 
-    private final List<int[]> edgeList = new ArrayList<>();
-    private final List<Integer> leverOf = new ArrayList<>();
-    private final List<Long> maskOf = new ArrayList<>();
+    /** The wires of a cable: three vertices for each, the wire and its two ends, from {@code first} on. */
+    record Wires(Cable cable, int first) implements Namer {
+        @Override
+        public String name(int vertex) {
+            int i = vertex - first;
+            String wire = cable.name() + "." + cable.wires().get(i / 3).name();
+            return i % 3 == 0 ? wire : wire + "@" + i % 3;
+        }
+
+        /** {@return an end (0 or 1) of one of its wires, counted from 0} */
+        int end(int wire, int end) {
+            return first + 3 * wire + 1 + end;
+        }
+
+        /** {@return an end (0 or 1) of a wire by its name, or -1} */
+        int end(String wire, int end) {
+            for (int i = 0; i < cable.wires().size(); i++) {
+                if (cable.wires().get(i).name().equals(wire)) {
+                    return end(i, end);
+                }
+            }
+            return -1;
+        }
+    }
+
+    /** A device: its terminals in the order of its kind from {@code first} on, its links after them, the last before {@code end}. */
+    record Placed(Device device, int first, int end) implements Namer {
+        @Override
+        public String name(int vertex) {
+            List<DeviceKind.Terminal> terminals = device.kind().terminals();
+            int i = vertex - first;
+            return i < terminals.size() ? device.name() + "." + terminals.get(i).name() : device.name();
+        }
+
+        /** {@return a terminal by its kind's name for it, or -1} */
+        int terminal(String name) {
+            List<DeviceKind.Terminal> terminals = device.kind().terminals();
+            for (int i = 0; i < terminals.size(); i++) {
+                if (terminals.get(i).name().equals(name)) {
+                    return first + i;
+                }
+            }
+            return -1;
+        }
+
+        /** {@return its links} */
+        int[] links() {
+            int links = first + device.kind().terminals().size();
+            int[] all = new int[end - links];
+            Arrays.setAll(all, i -> links + i);
+            return all;
+        }
+    }
+
+    final House house;
+
+    /** What each vertex is. */
+    Kind[] kind = new Kind[ROOM];
+    /** By vertex: the lever that it is on, or -1, and the positions in which it conducts, as bits. */
+    int[] lever = new int[ROOM];
+
+    long[] mask = new long[ROOM];
+    /** By vertex: for wires and their ends the number of the cable, -1 for others. */
+    int[] cable = new int[ROOM];
+
+    private @Nullable String[] names = new String[ROOM];
+    private @Nullable Namer[] namers = new Namer[ROOM];
+    private String[] boxes = new String[ROOM];
+    private Basis[] bases = new Basis[ROOM];
+    private String[] panels = new String[ROOM];
+
+    private final Ints edges = new Ints(4 * ROOM);
     final List<Lever> levers = new ArrayList<>();
     final List<LoadPoint> loadPoints = new ArrayList<>();
     /** Pairs that conduct only as a load: load points' pairs and electronics across contacts. */
@@ -67,14 +140,13 @@ final class Net {
     /** Links that may or may not be there: tabs not known. */
     final List<int[]> uncertainLinks = new ArrayList<>();
     /** Terminals meant for ground, and metal of devices. */
-    final List<Integer> groundTerminals = new ArrayList<>();
-
+    final BitSet groundTerminals = new BitSet();
     /** Terminals meant for a neutral. */
-    final java.util.Set<Integer> neutralTerminals = new java.util.HashSet<>();
+    final BitSet neutralTerminals = new BitSet();
+    /** Terminals across which a load sits. */
+    final BitSet loadTerminals = new BitSet();
     /** Vertices at which a protective device or breaker watches a current: guarded links, poles, neutral links. */
-    final java.util.Set<Integer> sensors = new java.util.HashSet<>();
-    /** Bus vertex by name: {@code main.a}. */
-    final Map<String, Integer> buses = new HashMap<>();
+    final BitSet sensors = new BitSet();
     /** Pole vertex by name: {@code main.2}. */
     final Map<String, Integer> poles = new HashMap<>();
     /** The terminal on the line side of a guarded link. */
@@ -88,23 +160,21 @@ final class Net {
     /** Panels in which a strap joins neutral and ground bar. */
     final List<String> straps = new ArrayList<>();
 
-    /** Wires and wire ends: the number of their cable among the house's, by vertex as added. */
-    private final List<Integer> cableOf = new ArrayList<>();
-
+    /** Vertices of panels and sources by name: {@code main.n}, {@code main/pole/2}, {@code service.l1}. */
     final Map<String, Integer> byTerminal = new HashMap<>();
-    final Map<String, Integer> byWireEnd = new HashMap<>();
-    final Map<String, Integer> byJoint = new HashMap<>();
-    final Map<String, List<Integer>> deviceVertices = new HashMap<>();
+    /** Cables by name. */
+    final Map<String, Wires> wires = new HashMap<>();
+    /** Devices by name. */
+    final Map<String, Placed> devices = new HashMap<>();
+    /** The metal of boxes and panels by their name. */
+    final Map<String, Integer> metal = new HashMap<>();
+    /** By box: the vertex of its first joint; the others follow in the order of the record. */
+    final Map<String, Integer> firstJoint = new HashMap<>();
 
     int size;
-    Kind[] kind = new Kind[0];
-    int[] lever = new int[0];
-    long[] mask = new long[0];
     int[] start = new int[0];
     int[] adjacent = new int[0];
     boolean[] cut = new boolean[0];
-    /** By vertex: for wires and their ends the number of the cable, -1 for others. */
-    int[] cable = new int[0];
     /** By vertex, made when first asked for: many ways and losses name the same. */
     private @Nullable Thing[] things = new Thing[0];
 
@@ -117,39 +187,55 @@ final class Net {
         this.house = house;
     }
 
+    /** Adds a vertex that is named when it is asked for. */
+    int add(Kind k, @Nullable Namer namer, String box, Basis basis) {
+        if (size == kind.length) {
+            grow(2 * size);
+        }
+        kind[size] = k;
+        namers[size] = namer;
+        boxes[size] = box;
+        bases[size] = basis;
+        panels[size] = "";
+        lever[size] = -1;
+        mask[size] = -1L;
+        cable[size] = -1;
+        return size++;
+    }
+
+    private void grow(int room) {
+        kind = Arrays.copyOf(kind, room);
+        lever = Arrays.copyOf(lever, room);
+        mask = Arrays.copyOf(mask, room);
+        cable = Arrays.copyOf(cable, room);
+        names = Arrays.copyOf(names, room);
+        namers = Arrays.copyOf(namers, room);
+        boxes = Arrays.copyOf(boxes, room);
+        bases = Arrays.copyOf(bases, room);
+        panels = Arrays.copyOf(panels, room);
+    }
+
     int add(Kind k, String name, String box, Basis basis) {
-        kinds.add(k);
-        names.add(name);
-        boxes.add(box);
-        bases.add(basis);
-        panels.add("");
-        leverOf.add(-1);
-        maskOf.add(-1L);
-        cableOf.add(-1);
-        return kinds.size() - 1;
+        int v = add(k, (Namer) null, box, basis);
+        names[v] = name;
+        return v;
     }
 
     int addIn(String panel, Kind k, String name, Basis basis) {
         int v = add(k, name, panel, basis);
-        panels.set(v, panel);
-        return v;
-    }
-
-    /** Adds a wire, or an end of one. */
-    int addOfCable(int number, Kind k, String name, String box, Basis basis) {
-        int v = add(k, name, box, basis);
-        cableOf.set(v, number);
+        panels[v] = panel;
         return v;
     }
 
     void edge(int a, int b) {
-        edgeList.add(new int[] {a, b});
+        edges.add(a);
+        edges.add(b);
     }
 
     /** Makes a vertex conduct only in some positions of a lever. */
     void onLever(int vertex, int leverIndex, long positions) {
-        leverOf.set(vertex, leverIndex);
-        maskOf.set(vertex, positions);
+        lever[vertex] = leverIndex;
+        mask[vertex] = positions;
     }
 
     int addLever(String name, int positions) {
@@ -157,37 +243,78 @@ final class Net {
         return levers.size() - 1;
     }
 
-    /** Freezes lists into arrays. */
+    /** Makes the lists of neighbours, when all is added. */
     Net freeze() {
-        size = kinds.size();
-        kind = kinds.toArray(new Kind[0]);
-        lever = leverOf.stream().mapToInt(Integer::intValue).toArray();
-        cable = cableOf.stream().mapToInt(Integer::intValue).toArray();
-        mask = maskOf.stream().mapToLong(Long::longValue).toArray();
         start = new int[size + 1];
-        for (int[] e : edgeList) {
-            start[e[0] + 1]++;
-            start[e[1] + 1]++;
+        for (int i = 0; i < edges.size(); i++) {
+            start[edges.get(i) + 1]++;
         }
         for (int i = 0; i < size; i++) {
             start[i + 1] += start[i];
         }
         int[] at = Arrays.copyOf(start, size);
         adjacent = new int[start[size]];
-        for (int[] e : edgeList) {
-            adjacent[at[e[0]]++] = e[1];
-            adjacent[at[e[1]]++] = e[0];
+        for (int i = 0; i < edges.size(); i += 2) {
+            int a = edges.get(i);
+            int b = edges.get(i + 1);
+            adjacent[at[a]++] = b;
+            adjacent[at[b]++] = a;
         }
         cut = new boolean[size];
         things = new Thing[size];
         hops = new Way.Hop[size];
         for (int v = 0; v < size; v++) {
-            if (kind[v] == Kind.BUS) {
-                buses.put(names.get(v), v);
-            }
             cut[v] = kind[v] == Kind.BUS || kind[v] == Kind.NEUTRAL_BAR || kind[v] == Kind.GROUND_BAR;
         }
+        for (LoadPoint lp : loadPoints) {
+            for (int t : lp.terminals()) {
+                loadTerminals.set(t);
+            }
+        }
         return this;
+    }
+
+    /** {@return the name of a vertex; ends of wires with their end} */
+    String name(int v) {
+        String known = names[v];
+        if (known == null) {
+            known = java.util.Objects.requireNonNull(namers[v]).name(v);
+            names[v] = known;
+        }
+        return known;
+    }
+
+    /** {@return the box or panel a vertex is in; empty for wires} */
+    String box(int v) {
+        return boxes[v];
+    }
+
+    /** {@return how a vertex is known} */
+    Basis basis(int v) {
+        return bases[v];
+    }
+
+    /** {@return the panel of a bus, bar, lug, pole; empty for others} */
+    String panel(int v) {
+        return panels[v];
+    }
+
+    /** {@return the name of the cable of a wire or of an end of one} */
+    String cableName(int v) {
+        return ((Wires) java.util.Objects.requireNonNull(namers[v])).cable().name();
+    }
+
+    /** {@return whether a wire end is the first of its wire} */
+    boolean isFirstEnd(int wireEnd) {
+        return (wireEnd - ((Wires) java.util.Objects.requireNonNull(namers[wireEnd])).first()) % 3 == 1;
+    }
+
+    /** {@return the terminal of a device, panel or source by its name, or -1} */
+    int terminal(String name) {
+        int dot = name.indexOf('.');
+        Placed device = dot < 0 ? null : devices.get(name.substring(0, dot));
+        int v = device == null ? -1 : device.terminal(name.substring(dot + 1));
+        return v >= 0 ? v : byTerminal.getOrDefault(name, -1);
     }
 
     /** {@return the thing that people know a vertex by} */
@@ -220,14 +347,14 @@ final class Net {
     Way.Hop hop(int v) {
         Way.Hop known = hops[v];
         if (known == null) {
-            known = new Way.Hop(thing(v), boxes.get(v), bases.get(v));
+            known = new Way.Hop(thing(v), boxes[v], bases[v]);
             hops[v] = known;
         }
         return known;
     }
 
     private Thing makeThing(int v) {
-        String name = names.get(v);
+        String name = name(v);
         return switch (kind[v]) {
             case JOINT -> new Thing(ThingKind.JOINT, name);
             case WIRE_END -> new Thing(ThingKind.WIRE_END, name);
@@ -236,7 +363,7 @@ final class Net {
             case LINK -> new Thing(ThingKind.DEVICE, name);
             case METAL -> new Thing(ThingKind.METAL, name);
             case POLE -> new Thing(ThingKind.POLE, name);
-            case MAIN_POLE, NEUTRAL_FUSE -> new Thing(ThingKind.MAIN, panels.get(v));
+            case MAIN_POLE, NEUTRAL_FUSE -> new Thing(ThingKind.MAIN, panels[v]);
             case NEUTRAL_LINK -> new Thing(ThingKind.BREAKER, name);
             case SUPPLY_LINK, SOURCE_POLE, SOURCE_NEUTRAL, SOURCE_GROUND ->
                 new Thing(

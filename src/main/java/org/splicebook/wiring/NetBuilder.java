@@ -1,11 +1,11 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
-import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Basis;
@@ -20,7 +20,6 @@ import org.splicebook.record.Panel;
 import org.splicebook.record.Ref;
 import org.splicebook.record.Source;
 import org.splicebook.record.SourceSystem;
-import org.splicebook.record.Wire;
 
 /** Turns a record into its netlist. */
 final class NetBuilder {
@@ -45,7 +44,7 @@ final class NetBuilder {
         Set<String> dead = new LinkedHashSet<>(house.panels().keySet());
         Regions regions = net.regions();
         BitSet live = new Trunk(net, regions, new LeverState(net)).live(new LeverState(net));
-        live.stream().filter(v -> net.kind[v] == Net.Kind.BUS).forEach(v -> dead.remove(net.panels.get(v)));
+        live.stream().filter(v -> net.kind[v] == Net.Kind.BUS).forEach(v -> dead.remove(net.panel(v)));
         return dead.isEmpty() ? net : build(house, dead);
     }
 
@@ -63,7 +62,7 @@ final class NetBuilder {
         for (Panel p : house.panels().values()) {
             b.panelJoints(p);
         }
-        b.net.loadPoints.sort(java.util.Comparator.comparing(Net.LoadPoint::id));
+        b.net.loadPoints.sort(Comparator.comparing(Net.LoadPoint::id));
         return b.net.freeze();
     }
 
@@ -72,18 +71,22 @@ final class NetBuilder {
         for (Cable c : house.cables().values()) {
             number++;
             Basis basis = c.about().basisOr(house.basis());
-            for (Wire w : c.wires()) {
-                String name = c.name() + "." + w.name();
-                int wire = net.addOfCable(number, Net.Kind.WIRE, name, "", basis);
-                for (int end = 0; end < 2; end++) {
-                    String box = c.ends().get(end).boxOrNull();
-                    String endName = name + "@" + (end + 1);
-                    int e = net.addOfCable(number, Net.Kind.WIRE_END, endName, box == null ? "" : box, basis);
-                    net.edge(wire, e);
-                    net.byWireEnd.put(endName, e);
-                }
+            Net.Wires named = new Net.Wires(c, net.size);
+            net.wires.put(c.name(), named);
+            String first = boxOf(c, 0);
+            String second = boxOf(c, 1);
+            for (int i = 0; i < c.wires().size(); i++) {
+                int wire = net.add(Net.Kind.WIRE, named, "", basis);
+                net.edge(wire, net.add(Net.Kind.WIRE_END, named, first, basis));
+                net.edge(wire, net.add(Net.Kind.WIRE_END, named, second, basis));
+                Arrays.fill(net.cable, wire, net.size, number);
             }
         }
+    }
+
+    private static String boxOf(Cable c, int end) {
+        String box = c.ends().get(end).boxOrNull();
+        return box == null ? "" : box;
     }
 
     private void sources() {
@@ -105,159 +108,166 @@ final class NetBuilder {
     private void box(Box box) {
         Basis boxBasis = box.about().basisOr(house.basis());
         if (box.shell() == null || !box.shell().material().equals("none")) {
-            net.byTerminal.put(box.name() + "/box", net.add(Net.Kind.METAL, box.name(), box.name(), boxBasis));
+            net.metal.put(box.name(), net.add(Net.Kind.METAL, box.name(), box.name(), boxBasis));
         }
         for (Device d : box.devices().values()) {
             device(box, d, d.about().basisOr(boxBasis));
         }
+        net.firstJoint.put(box.name(), net.size);
         for (Joint j : box.joints()) {
             Basis basis = j.about().basisOr(boxBasis);
-            joint(box.name(), memberVertices(box.name(), j), memberNames(j), basis);
+            int v = net.add(Net.Kind.JOINT, at -> box.name() + ":" + firstSaid(j.members()), box.name(), basis);
+            for (Ref r : j.members()) {
+                int member = vertex(box.name(), r);
+                if (member >= 0) {
+                    net.edge(v, member);
+                }
+            }
         }
     }
 
     private void device(Box box, Device d, Basis basis) {
         DeviceKind kind = d.kind();
-        List<Integer> own = net.deviceVertices.computeIfAbsent(d.name(), k -> new ArrayList<>());
+        Net.Placed own = new Net.Placed(d, net.size, net.size);
         for (DeviceKind.Terminal t : kind.terminals()) {
-            String name = d.name() + "." + t.name();
-            int v = net.add(Net.Kind.TERMINAL, name, box.name(), basis);
-            net.byTerminal.put(name, v);
-            own.add(v);
+            int v = net.add(Net.Kind.TERMINAL, own, box.name(), basis);
             if (t.role() == DeviceKind.Role.GROUND || t.role() == DeviceKind.Role.METAL) {
-                net.groundTerminals.add(v);
+                net.groundTerminals.set(v);
             } else if (t.role() == DeviceKind.Role.NEUTRAL) {
-                net.neutralTerminals.add(v);
+                net.neutralTerminals.set(v);
             }
         }
         for (DeviceKind.Tab t : kind.tabs()) {
-            tab(box, d, t, basis);
+            tab(box, own, t, basis);
         }
-        Map<String, Integer> levers = kind.levers().isEmpty() ? Map.of() : new java.util.HashMap<>();
+        int levers = net.levers.size();
         for (DeviceKind.Lever l : kind.levers()) {
             String name = l.name().equals("lever") ? d.name() : d.name() + "." + l.name();
-            levers.put(l.name(), net.addLever(name, l.positions().size()));
+            net.addLever(name, l.positions().size());
         }
         for (DeviceKind.Link l : kind.links()) {
-            int a = terminal(d, l.a());
-            int b = terminal(d, l.b());
+            int a = terminal(own, l.a());
+            int b = terminal(own, l.b());
             if (l.when() == DeviceKind.When.AS_LOAD) {
                 net.loadEdges.add(new int[] {a, b});
                 continue;
             }
-            int v = link(box, d, a, b, basis);
+            int v = link(box, own, a, b, basis);
             if (l.when() == DeviceKind.When.GUARDED) {
-                net.sensors.add(v);
+                net.sensors.set(v);
                 net.lineSide.put(v, a);
             }
             if (l.when() == DeviceKind.When.LEVER && l.lever() != null) {
-                DeviceKind.Lever lever = kind.levers().stream()
-                        .filter(x -> x.name().equals(l.lever()))
-                        .findFirst()
-                        .orElseThrow();
+                onLever(v, l, kind.levers(), levers);
+            }
+        }
+        for (DeviceKind.LoadPoint lp : kind.loadPoints()) {
+            loadPoint(box, own, lp);
+        }
+        net.devices.put(d.name(), new Net.Placed(d, own.first(), net.size));
+    }
+
+    /** The link conducts where its lever stands in one of its positions; levers of a device are numbered from {@code first} on. */
+    private void onLever(int link, DeviceKind.Link l, List<DeviceKind.Lever> levers, int first) {
+        for (int k = 0; k < levers.size(); k++) {
+            DeviceKind.Lever lever = levers.get(k);
+            if (lever.name().equals(l.lever())) {
                 long mask = 0;
                 for (int i = 0; i < lever.positions().size(); i++) {
                     if (l.positions().contains(lever.positions().get(i))) {
                         mask |= 1L << i;
                     }
                 }
-                net.onLever(v, java.util.Objects.requireNonNull(levers.get(l.lever())), mask);
+                net.onLever(link, first + k, mask);
+                return;
             }
         }
-        for (DeviceKind.LoadPoint lp : kind.loadPoints()) {
-            loadPoint(box, d, lp);
-        }
+        throw new IllegalArgumentException("no lever " + l.lever());
     }
 
-    private void loadPoint(Box box, Device d, DeviceKind.LoadPoint lp) {
-        Set<Integer> terminals = new LinkedHashSet<>();
+    private void loadPoint(Box box, Net.Placed own, DeviceKind.LoadPoint lp) {
+        Device d = own.device();
+        Ints terminals = new Ints(4);
         int[][] pairs = new int[lp.pairs().size()][];
         for (int i = 0; i < pairs.length; i++) {
             DeviceKind.Pair p = lp.pairs().get(i);
-            pairs[i] = new int[] {terminal(d, p.a()), terminal(d, p.b())};
-            terminals.add(pairs[i][0]);
-            terminals.add(pairs[i][1]);
+            pairs[i] = new int[] {terminal(own, p.a()), terminal(own, p.b())};
+            addOnce(terminals, pairs[i][0]);
+            addOnce(terminals, pairs[i][1]);
             net.loadEdges.add(pairs[i]);
         }
-        int ground = lp.ground() == null ? -1 : terminal(d, lp.ground());
+        int ground = lp.ground() == null ? -1 : terminal(own, lp.ground());
         String id = lp.name().isEmpty() ? d.name() : d.name() + "." + lp.name();
-        net.loadPoints.add(new Net.LoadPoint(
-                id,
-                d.name(),
-                box.name(),
-                box.place(),
-                terminals.stream().mapToInt(Integer::intValue).toArray(),
-                pairs,
-                ground));
+        net.loadPoints.add(
+                new Net.LoadPoint(id, d.name(), box.name(), box.place(), terminals.toArray(), pairs, ground));
     }
 
-    private void tab(Box box, Device d, DeviceKind.Tab t, Basis basis) {
-        Boolean said = d.tabs().get(t.name());
-        boolean complete = house.isComplete(box, Complete.JOINTS);
-        int a = terminal(d, t.a());
-        int b = terminal(d, t.b());
-        if (said == null && !complete) {
-            net.uncertainLinks.add(new int[] {a, b});
-        } else if (said == null ? t.madeIn() : said) {
-            link(box, d, a, b, basis);
-        }
-    }
-
-    private int link(Box box, Device d, int a, int b, Basis basis) {
-        int v = net.add(Net.Kind.LINK, d.name(), box.name(), basis);
-        net.edge(a, v);
-        net.edge(v, b);
-        java.util.Objects.requireNonNull(net.deviceVertices.get(d.name())).add(v);
-        return v;
-    }
-
-    private int terminal(Device d, String name) {
-        Integer v = net.byTerminal.get(d.name() + "." + name);
-        if (v == null) {
-            throw new IllegalArgumentException("device " + d.name() + " has no terminal " + name);
-        }
-        return v;
-    }
-
-    private void joint(String box, List<Integer> members, List<String> said, Basis basis) {
-        String name = box + ":" + Collections.min(said);
-        int j = net.add(Net.Kind.JOINT, name, box, basis);
-        net.byJoint.put(name, j);
-        for (int m : members) {
-            net.edge(j, m);
-        }
-    }
-
-    private List<Integer> memberVertices(String box, Joint j) {
-        List<Integer> vertices = new ArrayList<>();
-        for (Ref r : j.members()) {
-            Integer v = vertex(box, r);
-            if (v != null) {
-                vertices.add(v);
+    private static void addOnce(Ints to, int terminal) {
+        for (int i = 0; i < to.size(); i++) {
+            if (to.get(i) == terminal) {
+                return;
             }
         }
-        return vertices;
+        to.add(terminal);
     }
 
-    static List<String> memberNames(Joint j) {
-        return j.members().stream().map(Ref::said).toList();
+    /** Whether a tab is in; null where that is not known. */
+    private @Nullable Boolean isTabIn(Box box, Device d, DeviceKind.Tab t) {
+        Boolean said = d.tabs().get(t.name());
+        if (said == null && !house.isComplete(box, Complete.JOINTS)) {
+            return null;
+        }
+        return said == null ? t.madeIn() : said;
     }
 
-    /** The vertex of a member; null for the metal of a box that has none. */
-    private @Nullable Integer vertex(String box, Ref r) {
+    private void tab(Box box, Net.Placed own, DeviceKind.Tab t, Basis basis) {
+        Boolean in = isTabIn(box, own.device(), t);
+        int a = terminal(own, t.a());
+        int b = terminal(own, t.b());
+        if (in == null) {
+            net.uncertainLinks.add(new int[] {a, b});
+        } else if (in) {
+            link(box, own, a, b, basis);
+        }
+    }
+
+    private int link(Box box, Net.Placed own, int a, int b, Basis basis) {
+        int v = net.add(Net.Kind.LINK, own, box.name(), basis);
+        net.edge(a, v);
+        net.edge(v, b);
+        return v;
+    }
+
+    private static int terminal(Net.Placed own, String name) {
+        int v = own.terminal(name);
+        if (v < 0) {
+            throw new IllegalArgumentException("device " + own.device().name() + " has no terminal " + name);
+        }
+        return v;
+    }
+
+    /** What is said of the member that comes first by name: what a joint is called by. */
+    private static String firstSaid(List<Ref> members) {
+        return members.stream().map(Ref::said).min(Comparator.naturalOrder()).orElseThrow();
+    }
+
+    /** The vertex of a member; -1 for the metal of a box that has none. */
+    private int vertex(String box, Ref r) {
         if (r instanceof Ref.WireEnd e) {
-            return net.byWireEnd.get(e.cable() + "." + e.wire() + "@" + (e.end() + 1));
+            Net.Wires cable = net.wires.get(e.cable());
+            return cable == null ? -1 : cable.end(e.wire(), e.end());
         }
         if (r instanceof Ref.DeviceTerminal t) {
-            return net.byTerminal.get(t.device() + "." + t.terminal());
+            Net.Placed device = net.devices.get(t.device());
+            return device == null ? -1 : device.terminal(t.terminal());
         }
         if (r instanceof Ref.SourceTerminal s) {
-            return net.byTerminal.get(s.source() + "." + s.terminal());
+            return net.byTerminal.getOrDefault(s.source() + "." + s.terminal(), -1);
         }
         if (r instanceof Ref.PanelTerminal t) {
-            return net.byTerminal.get(box + "." + t.terminal());
+            return net.byTerminal.getOrDefault(box + "." + t.terminal(), -1);
         }
-        return net.byTerminal.get(box + "/box");
+        return net.metal.getOrDefault(box, -1);
     }
 
     /** In a panel every wire on a terminal or bar is a joint of its own; terminals strapped together share one. */
@@ -265,36 +275,48 @@ final class NetBuilder {
         Basis panelBasis = p.about().basisOr(house.basis());
         for (Joint j : p.joints()) {
             Basis basis = j.about().basisOr(panelBasis);
-            List<Ref> on = j.members().stream()
-                    .filter(r -> r instanceof Ref.PanelTerminal)
-                    .toList();
-            List<Ref> landed = j.members().stream()
-                    .filter(r -> !(r instanceof Ref.PanelTerminal))
-                    .toList();
+            List<Ref> on = new ArrayList<>();
+            List<Ref> landed = new ArrayList<>();
+            j.members().forEach(r -> (r instanceof Ref.PanelTerminal ? on : landed).add(r));
             if (on.isEmpty()) {
-                joint(p.name(), memberVertices(p.name(), j), memberNames(j), basis);
+                joint(p.name(), vertices(p, landed), landed, basis);
                 continue;
             }
-            List<Integer> terminals = new ArrayList<>();
-            for (Ref r : on) {
-                Integer v = vertex(p.name(), r);
-                if (v != null) {
-                    terminals.add(v);
-                }
-            }
+            Ints terminals = vertices(p, on);
             for (Ref r : landed) {
-                Integer v = vertex(p.name(), r);
-                if (v != null) {
-                    List<Integer> members = new ArrayList<>(terminals);
+                int v = vertex(p.name(), r);
+                if (v >= 0) {
+                    Ints members = new Ints(terminals.size() + 1);
+                    for (int i = 0; i < terminals.size(); i++) {
+                        members.add(terminals.get(i));
+                    }
                     members.add(v);
-                    joint(p.name(), members, List.of(r.said()), basis);
+                    joint(p.name(), members, List.of(r), basis);
                 }
             }
             strap(p, on, terminals, basis);
         }
     }
 
-    private void strap(Panel p, List<Ref> on, List<Integer> terminals, Basis basis) {
+    private Ints vertices(Panel p, List<Ref> members) {
+        Ints found = new Ints(members.size());
+        for (Ref r : members) {
+            int v = vertex(p.name(), r);
+            if (v >= 0) {
+                found.add(v);
+            }
+        }
+        return found;
+    }
+
+    private void joint(String box, Ints members, List<Ref> called, Basis basis) {
+        int j = net.add(Net.Kind.JOINT, at -> box + ":" + firstSaid(called), box, basis);
+        for (int i = 0; i < members.size(); i++) {
+            net.edge(j, members.get(i));
+        }
+    }
+
+    private void strap(Panel p, List<Ref> on, Ints terminals, Basis basis) {
         if (on.size() < 2) {
             return;
         }
@@ -304,6 +326,6 @@ final class NetBuilder {
             net.straps.add(p.name());
             return;
         }
-        joint(p.name(), terminals, on.stream().map(Ref::said).toList(), basis);
+        joint(p.name(), terminals, on, basis);
     }
 }

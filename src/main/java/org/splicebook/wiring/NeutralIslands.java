@@ -17,13 +17,17 @@ final class NeutralIslands {
     /** An island as vertices. */
     static final class Island {
         final String id;
-        final Set<String> landings = new TreeSet<>();
+        final Set<String> landings;
+        /** The joints of these. */
+        final List<Integer> joints;
         final Set<String> wires = new TreeSet<>();
         /** Load points that return on it, with the roots by which. */
         final Map<Integer, Set<Integer>> returns = new TreeMap<>();
 
-        Island(String id) {
-            this.id = id;
+        Island(Set<String> landings, List<Integer> joints) {
+            this.id = landings.iterator().next();
+            this.landings = landings;
+            this.joints = joints;
         }
     }
 
@@ -77,36 +81,32 @@ final class NeutralIslands {
     }
 
     private void collect(int count) {
-        List<Set<String>> landings = new ArrayList<>();
-        for (int i = 0; i < count; i++) {
-            landings.add(new TreeSet<>());
-        }
-        BitSet touched = new BitSet();
+        @Nullable Island[] found = new Island[count];
+        Map<Integer, List<Integer>> landings = new TreeMap<>();
         for (int v = 0; v < net.size; v++) {
-            if (component[v] < 0) {
+            if (component[v] < 0 || net.kind[v] != Net.Kind.JOINT) {
                 continue;
             }
             Regions.Region r = reach.regions.all.get(reach.regions.of[v]);
             if (r.groundOnly || r.neutralFeeder || r.hotFeeder) {
                 continue;
             }
-            if (net.kind[v] == Net.Kind.JOINT && (touchesBar(v) || touchesNeutralLink(v))) {
-                landings.get(component[v]).add(net.names.get(v));
-                touched.set(component[v]);
+            if (touchesBar(v) || touchesNeutralLink(v)) {
+                landings.computeIfAbsent(component[v], k -> new ArrayList<>()).add(v);
             }
         }
+        landings.forEach((c, joints) -> {
+            Set<String> names = new TreeSet<>();
+            joints.forEach(j -> names.add(net.name(j)));
+            Island i = new Island(names, joints);
+            found[c] = i;
+            byComponent.put(c, i);
+            all.add(i);
+        });
         for (int v = 0; v < net.size; v++) {
-            int c = component[v];
-            if (c >= 0 && touched.get(c)) {
-                Island island = byComponent.computeIfAbsent(c, k -> {
-                    Island i = new Island(landings.get(c).iterator().next());
-                    i.landings.addAll(landings.get(c));
-                    all.add(i);
-                    return i;
-                });
-                if (net.kind[v] == Net.Kind.WIRE) {
-                    island.wires.add(net.names.get(v));
-                }
+            Island i = net.kind[v] == Net.Kind.WIRE && component[v] >= 0 ? found[component[v]] : null;
+            if (i != null) {
+                i.wires.add(net.name(v));
             }
         }
         all.sort(java.util.Comparator.comparing(i -> i.id));
@@ -160,7 +160,7 @@ final class NeutralIslands {
     }
 
     /** {@return the islands as told} */
-    List<NeutralIsland> told(List<List<Feed>> feeds) {
+    List<NeutralIsland> told(List<List<LoadPoints.Fed>> feeds) {
         List<NeutralIsland> found = new ArrayList<>();
         for (Island i : all) {
             found.add(new NeutralIsland(
@@ -177,10 +177,14 @@ final class NeutralIslands {
     }
 
     /** {@return the poles that feed these load points as recorded} */
-    static Set<String> poles(Collection<Integer> loadPoints, List<List<Feed>> feeds) {
+    static Set<String> poles(Collection<Integer> loadPoints, List<List<LoadPoints.Fed>> feeds) {
         Set<String> poles = new TreeSet<>();
         for (int lp : loadPoints) {
-            feeds.get(lp).stream().filter(f -> f.sureness() != Sureness.MAY).forEach(f -> poles.add(f.pole()));
+            for (LoadPoints.Fed f : feeds.get(lp)) {
+                if (f.feed().sureness() != Sureness.MAY) {
+                    poles.add(f.feed().pole());
+                }
+            }
         }
         return poles;
     }

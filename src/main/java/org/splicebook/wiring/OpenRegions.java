@@ -82,13 +82,13 @@ final class OpenRegions {
             }
             int g = group[reach.regions.of[v]];
             Set<String> open = boxes.computeIfAbsent(g, k -> new TreeSet<>());
-            if (graph.openBoxes.contains(net.boxes.get(v))) {
-                open.add(net.boxes.get(v));
+            if (graph.openBoxes.contains(net.box(v))) {
+                open.add(net.box(v));
             }
             if (net.kind[v] == Net.Kind.POLE) {
-                breakers.computeIfAbsent(g, k -> new TreeSet<>()).add(net.breakerOf.getOrDefault(v, net.names.get(v)));
+                breakers.computeIfAbsent(g, k -> new TreeSet<>()).add(net.breakerOf.getOrDefault(v, net.name(v)));
             } else if (net.kind[v] == Net.Kind.WIRE) {
-                cables.computeIfAbsent(g, k -> new TreeSet<>()).add(Regions.cableOf(net.names.get(v)));
+                cables.computeIfAbsent(g, k -> new TreeSet<>()).add(net.cableName(v));
             }
         }
         for (Net.LoadPoint lp : net.loadPoints) {
@@ -99,7 +99,7 @@ final class OpenRegions {
                 }
             }
         }
-        Set<String> onAssumed = onAssumedSupply();
+        Set<String> onAssumed = net.assumedFed.isEmpty() ? Set.of() : onAssumedSupply();
         boxes.keySet().forEach(g -> lps.computeIfAbsent(g, k -> new TreeSet<>()).addAll(onAssumed));
         List<Wiring.OpenRegion> found = new ArrayList<>();
         boxes.forEach((g, names) -> found.add(new Wiring.OpenRegion(
@@ -119,7 +119,7 @@ final class OpenRegions {
                 for (int[][] byTerminal : p.hotRoots) {
                     for (int[] roots : byTerminal == null ? new int[0][] : byTerminal) {
                         for (int root : roots == null ? new int[0] : roots) {
-                            if (net.assumedFed.contains(net.panels.get(root))) {
+                            if (net.assumedFed.contains(net.panel(root))) {
                                 found.add(net.loadPoints.get(p.loadPoint).id());
                             }
                         }

@@ -52,7 +52,7 @@ final class PanelNet {
         terminal(Net.Kind.NEUTRAL_BAR, "n");
         int g = terminal(Net.Kind.GROUND_BAR, "g");
         int metal = net.addIn(name, Net.Kind.METAL, name, basis);
-        net.byTerminal.put(name + "/box", metal);
+        net.metal.put(name, metal);
         net.byTerminal.put(name + ".box", metal);
         net.edge(metal, g);
     }
@@ -134,7 +134,7 @@ final class PanelNet {
                 net.poles.put(name + "." + space, pole);
                 net.breakerOf.put(pole, name + "." + b.key());
                 if (!b.protects().isEmpty()) {
-                    net.sensors.add(pole);
+                    net.sensors.set(pole);
                 }
                 net.byTerminal.put(name + "." + space, terminal);
                 net.edge(pole, terminal);
@@ -149,7 +149,7 @@ final class PanelNet {
                 int terminal = terminal(Net.Kind.TERMINAL, b.spaces().get(0) + ".neutral");
                 net.byTerminal.put(name + "/neutral/" + b.key(), link);
                 if (!b.protects().isEmpty()) {
-                    net.sensors.add(link);
+                    net.sensors.set(link);
                 }
                 net.edge(link, terminal);
                 net.edge(link, at("n"));

@@ -1,6 +1,5 @@
 package org.splicebook.wiring;
 
-import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
@@ -50,13 +49,13 @@ final class Part {
     /** Whether in some case more than one way leads to a terminal: then several losses at once have to be flooded. */
     boolean tangled;
     /** Sensor vertices that some but not every way of a terminal passes, hot and neutral together. */
-    final Set<Integer> passedBySome = new TreeSet<>();
+    Set<Integer> passedBySome = Set.of();
 
     /** Sensor vertices that a way passes against the device's direction, from its load to its line side seen from the root. */
-    final Set<Integer> passedBackwards = new TreeSet<>();
+    Set<Integer> passedBackwards = Set.of();
 
     /** Sensor vertices that a way passes in the device's direction. */
-    final Set<Integer> passedForwards = new TreeSet<>();
+    Set<Integer> passedForwards = Set.of();
 
     Part(int loadPoint, int index, Regions.Region region, int[] terminals, int ground) {
         this.loadPoint = loadPoint;
@@ -64,6 +63,13 @@ final class Part {
         this.region = region;
         this.terminals = terminals;
         this.ground = ground;
+    }
+
+    /** {@return the set with one more in it} */
+    static Set<Integer> with(Set<Integer> set, int vertex) {
+        Set<Integer> grown = set.isEmpty() ? new TreeSet<>() : set;
+        grown.add(vertex);
+        return grown;
     }
 
     void size(int trunk, int[] leverSet, int count) {
@@ -87,11 +93,16 @@ final class Part {
 
     /** {@return the kept line from a terminal to a root in one case, or null} */
     int @Nullable [] line(int at, int terminal, int root) {
-        for (int[][][] by : List.of(hotBy, neutralBy, overGroundBy, groundBy)) {
-            for (int[] chain : by[at] == null ? NO_LINES : by[at]) {
-                if (chain != null && chain[0] == terminal && chain[chain.length - 1] == root) {
-                    return chain;
-                }
+        int[] found = line(hotBy[at], terminal, root);
+        found = found == null ? line(neutralBy[at], terminal, root) : found;
+        found = found == null ? line(overGroundBy[at], terminal, root) : found;
+        return found == null ? line(groundBy[at], terminal, root) : found;
+    }
+
+    private static int @Nullable [] line(int[] @Nullable [] lines, int terminal, int root) {
+        for (int[] chain : lines == null ? NO_LINES : lines) {
+            if (chain != null && chain[0] == terminal && chain[chain.length - 1] == root) {
+                return chain;
             }
         }
         return null;

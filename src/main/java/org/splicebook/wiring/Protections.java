@@ -3,6 +3,7 @@ package org.splicebook.wiring;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -17,16 +18,45 @@ import org.splicebook.record.Protection;
 
 /** Which protective functions every load point has, and by what. */
 final class Protections {
-    /**
-     * A thing that watches currents.
-     *
-     * @param thing breaker or device
-     * @param functions its functions beside overcurrent
-     * @param vertices where it watches
-     * @param neutral whether it watches the neutral too
-     * @param box where it is
-     */
-    record Sensor(Thing thing, Set<Protection> functions, Set<Integer> vertices, boolean neutral, String box) {}
+    /** A thing that watches currents. */
+    static final class Sensor {
+        /** Breaker or device. */
+        final Thing thing;
+        /** Its functions beside overcurrent. */
+        final Set<Protection> functions;
+        /** Where it watches, in order. */
+        final int[] vertices;
+        /** Whether it watches the neutral too. */
+        final boolean neutral;
+        /** Where it is. */
+        final String box;
+
+        Sensor(Thing thing, Set<Protection> functions, int[] vertices, boolean neutral, String box) {
+            this.thing = thing;
+            this.functions = functions;
+            this.vertices = vertices;
+            this.neutral = neutral;
+            this.box = box;
+        }
+
+        boolean isAt(int vertex) {
+            for (int v : vertices) {
+                if (v == vertex) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        boolean isAtOneOf(Set<Integer> some) {
+            for (int v : vertices) {
+                if (some.contains(v)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
 
     /**
      * How the currents of a load point pass a sensor.
@@ -39,58 +69,62 @@ final class Protections {
      */
     record Passing(boolean hot, boolean everywhere, boolean somewhere, boolean ever) {}
 
+    private static final int[][] NO_LINES = {};
+
     private final Reach reach;
     private final Ways ways;
     private final Net net;
-    final List<Sensor> sensors = new ArrayList<>();
     private final Map<Integer, List<Sensor>> byVertex = new HashMap<>();
     private final Map<Integer, Set<Sensor>> passed = new HashMap<>();
     private final Map<Thing, int[]> overcurrentVertices = new HashMap<>();
-    private final Map<List<Integer>, List<Thing>> trunkLines = new HashMap<>();
+    private final Map<Long, List<Thing>> trunkLines = new HashMap<>();
 
     Protections(Reach reach, Ways ways) {
         this.reach = reach;
         this.ways = ways;
         this.net = reach.net;
+        Things.overcurrent(net).forEach(x -> overcurrentVertices.put(x.thing(), x.vertices()));
         for (Panel p : net.house.panels().values()) {
-            overcurrentVertices.put(new Thing(ThingKind.MAIN, p.name()), Regions.ints(Things.mainPoles(net, p.name())));
             for (Breaker b : p.breakers().values()) {
-                overcurrentVertices.put(
-                        new Thing(ThingKind.BREAKER, p.name() + "." + b.key()), Regions.ints(Things.poles(net, p, b)));
                 if (!b.protects().isEmpty()) {
-                    Set<Integer> vertices = new TreeSet<>(Things.poles(net, p, b));
+                    List<Integer> vertices = new ArrayList<>(Things.poles(net, p, b));
                     Integer link = net.byTerminal.get(p.name() + "/neutral/" + b.key());
                     if (link != null) {
                         vertices.add(link);
                     }
                     Thing thing = new Thing(ThingKind.BREAKER, p.name() + "." + b.key());
-                    sensors.add(new Sensor(thing, b.protects(), vertices, b.neutralTerminal(), p.name()));
+                    add(new Sensor(thing, b.protects(), Regions.ints(vertices), b.neutralTerminal(), p.name()));
                 }
             }
         }
         for (Box box : net.house.boxes().values()) {
             for (Device d : box.devices().values()) {
                 if (d.kind().guard() != null) {
-                    sensors.add(sensor(box, d, d.kind().guard()));
+                    add(sensor(box, d, d.kind().guard()));
                 }
             }
         }
-        for (Sensor s : sensors) {
-            s.vertices()
-                    .forEach(v ->
-                            byVertex.computeIfAbsent(v, k -> new ArrayList<>()).add(s));
+    }
+
+    private void add(Sensor s) {
+        for (int v : s.vertices) {
+            byVertex.computeIfAbsent(v, k -> new ArrayList<>(1)).add(s);
         }
     }
 
     private Sensor sensor(Box box, Device d, DeviceKind.Guard guard) {
-        Set<Integer> vertices = new TreeSet<>();
+        List<Integer> vertices = new ArrayList<>();
         for (DeviceKind.Link l : d.kind().links()) {
             if (l.when() == DeviceKind.When.GUARDED) {
                 vertices.addAll(Things.between(net, d.name() + "." + l.a(), d.name() + "." + l.b()));
             }
         }
         return new Sensor(
-                new Thing(ThingKind.DEVICE, d.name()), guard.functions(), vertices, guard.sensesNeutral(), box.name());
+                new Thing(ThingKind.DEVICE, d.name()),
+                guard.functions(),
+                Regions.ints(vertices),
+                guard.sensesNeutral(),
+                box.name());
     }
 
     /** {@return the sensors that some current of a load point passes} */
@@ -99,23 +133,31 @@ final class Protections {
     }
 
     private Set<Sensor> findSensors(int loadPoint) {
-        Set<Sensor> found = new java.util.LinkedHashSet<>();
+        Set<Sensor> found = Set.of();
         for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
             if (p.region.sensors.length == 0) {
                 continue;
             }
-            for (int[][][] by : List.of(p.hotBy, p.neutralBy)) {
-                for (int[][] terminals : by) {
-                    for (int[] chain : terminals == null ? new int[0][] : terminals) {
-                        for (int v : chain == null ? new int[0] : chain) {
-                            found.addAll(byVertex.getOrDefault(v, List.of()));
-                        }
+            found = found.isEmpty() ? new LinkedHashSet<>() : found;
+            findOn(p.hotBy, found);
+            findOn(p.neutralBy, found);
+            for (int v : p.passedBySome) {
+                found.addAll(byVertex.getOrDefault(v, List.of()));
+            }
+        }
+        return found;
+    }
+
+    private void findOn(int[][][] by, Set<Sensor> found) {
+        for (int[][] terminals : by) {
+            for (int[] chain : terminals == null ? NO_LINES : terminals) {
+                for (int v : chain == null ? Regions.NONE : chain) {
+                    if (net.sensors.get(v)) {
+                        found.addAll(byVertex.getOrDefault(v, List.of()));
                     }
                 }
             }
-            p.passedBySome.forEach(v -> found.addAll(byVertex.getOrDefault(v, List.of())));
         }
-        return found;
     }
 
     /**
@@ -157,9 +199,9 @@ final class Protections {
                 always &= all;
                 inSome |= all;
             }
-            somewhere |= p.passedBySome.stream().anyMatch(s.vertices()::contains);
-            forwards |= p.passedForwards.stream().anyMatch(s.vertices()::contains);
-            backwards |= p.passedBackwards.stream().anyMatch(s.vertices()::contains);
+            somewhere |= s.isAtOneOf(p.passedBySome);
+            forwards |= s.isAtOneOf(p.passedForwards);
+            backwards |= s.isAtOneOf(p.passedBackwards);
             if (relevant) {
                 any |= everHot;
                 ever &= inSome;
@@ -174,10 +216,14 @@ final class Protections {
         if (meets(chain, s)) {
             return true;
         }
-        if (s.vertices().stream().filter(p.passedBySome::contains).count() < 2) {
+        int some = 0;
+        for (int v : s.vertices) {
+            some += p.passedBySome.contains(v) ? 1 : 0;
+        }
+        if (some < 2) {
             return false;
         }
-        int[] gone = Regions.ints(s.vertices());
+        int[] gone = s.vertices;
         reach.state.remove(gone);
         boolean without = ways.inCase(p, at, p.terminals[terminal], roots).length > 0;
         reach.state.restore(gone);
@@ -186,7 +232,7 @@ final class Protections {
 
     private static boolean meets(int[] chain, Sensor s) {
         for (int v : chain) {
-            if (s.vertices().contains(v)) {
+            if (s.isAt(v)) {
                 return true;
             }
         }
@@ -198,19 +244,19 @@ final class Protections {
      *
      * @param overcurrent breakers and mains that each hot terminal passes, with whether always
      */
-    List<ProtectedBy> of(int loadPoint, List<Feed> feeds, Map<Thing, Sureness> overcurrent) {
+    List<ProtectedBy> of(int loadPoint, List<LoadPoints.Fed> feeds, Map<Thing, Sureness> overcurrent) {
         List<List<Thing>> lines = lines(feeds);
         List<ProtectedBy> found = new ArrayList<>();
         rank(found, Protection.OVERCURRENT, overcurrent, lines);
         for (Protection function : List.of(Protection.GROUND_FAULT, Protection.ARC_FAULT)) {
             Map<Thing, Sureness> by = new TreeMap<>();
             for (Sensor s : sensorsPassed(loadPoint)) {
-                if (s.functions().contains(function)) {
-                    Passing p = passing(loadPoint, s, function == Protection.ARC_FAULT && !s.neutral());
+                if (s.functions.contains(function)) {
+                    Passing p = passing(loadPoint, s, function == Protection.ARC_FAULT && !s.neutral);
                     if (p.everywhere()) {
-                        by.put(s.thing(), Sureness.MUST);
+                        by.put(s.thing, Sureness.MUST);
                     } else if (p.ever()) {
-                        by.put(s.thing(), Sureness.MAY);
+                        by.put(s.thing, Sureness.MAY);
                     }
                 }
             }
@@ -219,28 +265,16 @@ final class Protections {
         return found;
     }
 
-    private String breakerOfPole(String pole) {
-        Integer v = net.poles.get(pole);
-        return v == null ? pole : net.breakerOf.getOrDefault(v, pole);
-    }
-
-    /** What is passed from the load point outward, feed by feed and in each position of the trunk. */
-    private List<List<Thing>> lines(List<Feed> feeds) {
+    /** What is passed from the load point outward of all that may protect, feed by feed and in each position of the trunk. */
+    private List<List<Thing>> lines(List<LoadPoints.Fed> feeds) {
         List<List<Thing>> lines = new ArrayList<>();
-        for (Feed f : feeds) {
-            List<Thing> inside = new ArrayList<>();
-            int bus = -1;
-            for (Way.Hop h : f.way().hops()) {
-                if (h.thing().kind() == ThingKind.BUS) {
-                    bus = net.buses.getOrDefault(h.thing().name(), -1);
-                    break;
-                }
-                inside.add(whole(h.thing()));
-            }
+        for (LoadPoints.Fed f : feeds) {
+            List<Thing> inside = new ArrayList<>(2);
+            addProtecting(inside, f.inside());
             for (int t = 0; t < reach.trunk.positions; t++) {
                 List<Thing> line = new ArrayList<>(inside);
-                if (bus >= 0) {
-                    line.addAll(trunkLine(bus, t));
+                if (f.bus() >= 0) {
+                    line.addAll(trunkLine(f.bus(), t));
                 }
                 lines.add(line);
             }
@@ -248,11 +282,21 @@ final class Protections {
         return lines;
     }
 
+    /** Adds the breakers, mains and devices on a way, in order. */
+    private void addProtecting(List<Thing> to, int[] way) {
+        for (int v : way) {
+            switch (net.kind[v]) {
+                case POLE, MAIN_POLE, NEUTRAL_FUSE, NEUTRAL_LINK, LINK -> to.add(whole(v));
+                default -> {}
+            }
+        }
+    }
+
     /** What the way of a bus to its source passes, but for breakers and mains beside which the bus has another way. */
     private List<Thing> trunkLine(int bus, int position) {
-        return trunkLines.computeIfAbsent(List.of(bus, position), k -> {
+        return trunkLines.computeIfAbsent((long) bus << 32 | position, k -> {
             List<Thing> line = new ArrayList<>();
-            ways.trunkWay(bus, position).forEach(v -> line.add(whole(net.thing(v))));
+            addProtecting(line, ways.trunkWay(bus, position));
             reach.state.set(reach.trunk.levers, position);
             line.removeIf(t -> isPassedBy(bus, t));
             reach.state.join(reach.trunk.levers);
@@ -271,13 +315,18 @@ final class Protections {
         return still;
     }
 
-    private Thing whole(Thing t) {
-        return t.kind() == ThingKind.POLE ? new Thing(ThingKind.BREAKER, breakerOfPole(t.name())) : t;
+    private Thing whole(int v) {
+        return net.kind[v] == Net.Kind.POLE
+                ? new Thing(ThingKind.BREAKER, net.breakerOf.getOrDefault(v, net.name(v)))
+                : net.thing(v);
     }
 
     /** Ranks by how many of them are passed before, the smallest over all lines. */
     private static void rank(
             List<ProtectedBy> found, Protection function, Map<Thing, Sureness> by, List<List<Thing>> lines) {
+        if (by.isEmpty()) {
+            return;
+        }
         Map<Thing, Integer> nearness = new TreeMap<>();
         for (List<Thing> line : lines) {
             Set<Thing> passed = new TreeSet<>();

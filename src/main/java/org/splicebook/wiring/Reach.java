@@ -6,7 +6,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * What every load terminal and wire reaches as recorded, region by region, in every position of the levers that matter to it. A lever
@@ -26,10 +25,7 @@ final class Reach {
     final Trunk trunk;
     final List<List<Part>> partsOfLoadPoint = new ArrayList<>();
     final List<List<Part>> partsOfRegion = new ArrayList<>();
-    /** How often a wire is in a use, by wire vertex: pole or bar kind to count; -1 neutral, -2 ground. */
-    final Map<Integer, Map<Integer, Integer>> wireUses = new LinkedHashMap<>();
-
-    final Map<Integer, Integer> wireCases = new LinkedHashMap<>();
+    final WireCounts wireUses;
 
     private final BlockTree hot;
     private final BlockTree neutral;
@@ -39,61 +35,70 @@ final class Reach {
         this.net = net;
         this.regions = net.regions();
         this.state = new LeverState(net);
-        this.trunk = new Trunk(net, regions, state);
+        this.wireUses = new WireCounts(net);
         this.hot = new BlockTree(net);
+        this.trunk = new Trunk(net, regions, state, hot);
         this.neutral = new BlockTree(net);
         this.ground = new BlockTree(net);
         regions.all.forEach(r -> partsOfRegion.add(new ArrayList<>()));
         makeParts();
         for (Regions.Region r : regions.all) {
-            if (r.hotRoots.length + r.neutralRoots.length + r.groundRoots.length > 0) {
+            if (hasRoots(r)) {
                 survey(r);
             }
         }
     }
 
     private void makeParts() {
+        Ints in = new Ints();
+        Ints here = new Ints();
         for (int i = 0; i < net.loadPoints.size(); i++) {
             Net.LoadPoint lp = net.loadPoints.get(i);
-            Map<Integer, List<Integer>> byRegion = new TreeMap<>();
+            in.clear();
             for (int t : lp.terminals()) {
-                byRegion.computeIfAbsent(regions.of[t], k -> new ArrayList<>()).add(t);
+                in.add(regions.of[t]);
             }
             if (lp.ground() >= 0) {
-                byRegion.computeIfAbsent(regions.of[lp.ground()], k -> new ArrayList<>());
+                in.add(regions.of[lp.ground()]);
             }
             List<Part> parts = new ArrayList<>();
-            for (Map.Entry<Integer, List<Integer>> e : byRegion.entrySet()) {
-                int[] terminals =
-                        e.getValue().stream().mapToInt(Integer::intValue).toArray();
-                boolean groundHere = lp.ground() >= 0 && regions.of[lp.ground()] == e.getKey();
-                Part part = new Part(
-                        i, parts.size(), regions.all.get(e.getKey()), terminals, groundHere ? lp.ground() : -1);
-                part.size(trunk.positions, new int[0], 1);
+            for (int region : in.distinct()) {
+                here.clear();
+                for (int t : lp.terminals()) {
+                    if (regions.of[t] == region) {
+                        here.add(t);
+                    }
+                }
+                boolean groundHere = lp.ground() >= 0 && regions.of[lp.ground()] == region;
+                Regions.Region r = regions.all.get(region);
+                Part part = new Part(i, parts.size(), r, here.toArray(), groundHere ? lp.ground() : -1);
+                if (!hasRoots(r)) {
+                    part.size(trunk.positions, Regions.NONE, 1);
+                }
                 parts.add(part);
-                partsOfRegion.get(e.getKey()).add(part);
+                partsOfRegion.get(region).add(part);
             }
             partsOfLoadPoint.add(parts);
         }
     }
 
+    private static boolean hasRoots(Regions.Region r) {
+        return r.hotRoots.length + r.neutralRoots.length + r.groundRoots.length > 0;
+    }
+
     private void survey(Regions.Region r) {
         List<Part> parts = partsOfRegion.get(r.index);
-        List<Integer> wires = new ArrayList<>();
-        for (int v : r.vertices) {
-            if (net.kind[v] == Net.Kind.WIRE) {
-                wires.add(v);
-            }
-        }
-        int[] free = java.util.Arrays.stream(r.levers)
-                .filter(l -> java.util.Arrays.binarySearch(trunk.levers, l) < 0)
-                .toArray();
+        int[] free = r.levers.length == 0
+                ? Regions.NONE
+                : java.util.Arrays.stream(r.levers)
+                        .filter(l -> java.util.Arrays.binarySearch(trunk.levers, l) < 0)
+                        .toArray();
         if (LeverState.combinations(net, free, SMALL) <= SMALL) {
-            enumerate(r, free, parts, wires);
+            enumerate(r, free, parts, r.wires);
             return;
         }
         Map<BitSet, List<Part>> partSets = new LinkedHashMap<>();
-        Map<BitSet, List<Integer>> wireSets = new LinkedHashMap<>();
+        Map<BitSet, Ints> wireSets = new LinkedHashMap<>();
         hotFed = r.hotRoots;
         neutralFed = r.neutralRoots;
         groundFed = r.groundRoots;
@@ -111,18 +116,19 @@ final class Reach {
             }
             partSets.computeIfAbsent(set, k -> new ArrayList<>()).add(p);
         }
-        for (int w : wires) {
+        for (int w : r.wires) {
             BitSet set = new BitSet();
             relevance.add(set, hot, w);
             relevance.add(set, neutral, w);
             relevance.add(set, ground, w);
-            wireSets.computeIfAbsent(set, k -> new ArrayList<>()).add(w);
+            wireSets.computeIfAbsent(set, k -> new Ints()).add(w);
         }
-        partSets.keySet().forEach(k -> wireSets.computeIfAbsent(k, x -> new ArrayList<>()));
-        wireSets.forEach((set, ws) -> enumerate(r, set.stream().toArray(), partSets.getOrDefault(set, List.of()), ws));
+        partSets.keySet().forEach(k -> wireSets.computeIfAbsent(k, x -> new Ints()));
+        wireSets.forEach((set, ws) ->
+                enumerate(r, set.stream().toArray(), partSets.getOrDefault(set, List.of()), ws.toArray()));
     }
 
-    private void enumerate(Regions.Region r, int[] levers, List<Part> parts, List<Integer> wires) {
+    private void enumerate(Regions.Region r, int[] levers, List<Part> parts, int[] wires) {
         int count = (int) LeverState.combinations(net, levers, CAP);
         int[] used = levers;
         if (count > CAP) {
@@ -135,8 +141,7 @@ final class Reach {
             p.joined = joined;
         }
         for (int w : wires) {
-            wireUses.put(w, new TreeMap<>());
-            wireCases.put(w, joined ? JOINED : trunk.positions * count);
+            wireUses.begin(w, joined ? JOINED : trunk.positions * count);
         }
         for (int t = 0; t < trunk.positions; t++) {
             state.set(trunk.levers, t);
@@ -163,37 +168,31 @@ final class Reach {
         ground.build(groundFed, state);
     }
 
-    private void record(int at, List<Part> parts, List<Integer> wires) {
+    private void record(int at, List<Part> parts, int[] wires) {
         for (Part p : parts) {
             int n = p.terminals.length;
-            p.hotBy[at] = new int[n][];
-            p.neutralBy[at] = new int[n][];
-            p.overGroundBy[at] = new int[n][];
-            p.hotRoots[at] = new int[n][];
-            p.neutralRoots[at] = new int[n][];
-            p.overGroundRoots[at] = new int[n][];
             for (int i = 0; i < n; i++) {
                 int t = p.terminals[i];
                 if (hot.reaches(t)) {
                     p.hot[at] |= 1L << i;
-                    p.hotBy[at][i] = hot.dominators(t);
+                    put(p.hotBy, at, n)[i] = hot.dominators(t);
                     p.tangled |= !hot.isOnlyWay(t);
-                    p.hotRoots[at][i] = rootsOf(hot, hotFed, t);
+                    put(p.hotRoots, at, n)[i] = rootsOf(hot, hotFed, t);
                     p.ring |= hot.hasRing(t) ? 1L << i : 0;
                     partly(p, hot, t, p.hotBy[at][i]);
                 }
                 if (neutral.reaches(t)) {
                     p.neutral[at] |= 1L << i;
-                    p.neutralBy[at][i] = neutral.dominators(t);
+                    put(p.neutralBy, at, n)[i] = neutral.dominators(t);
                     p.tangled |= !neutral.isOnlyWay(t);
-                    p.neutralRoots[at][i] = rootsOf(neutral, neutralFed, t);
+                    put(p.neutralRoots, at, n)[i] = rootsOf(neutral, neutralFed, t);
                     partly(p, neutral, t, p.neutralBy[at][i]);
                 }
                 if (ground.reaches(t)) {
                     p.overGround[at] |= 1L << i;
-                    p.overGroundBy[at][i] = ground.dominators(t);
+                    put(p.overGroundBy, at, n)[i] = ground.dominators(t);
                     p.tangled |= !ground.isOnlyWay(t);
-                    p.overGroundRoots[at][i] = rootsOf(ground, groundFed, t);
+                    put(p.overGroundRoots, at, n)[i] = rootsOf(ground, groundFed, t);
                 }
             }
             if (p.ground >= 0 && ground.reaches(p.ground)) {
@@ -204,19 +203,28 @@ final class Reach {
             }
         }
         for (int w : wires) {
-            Map<Integer, Integer> uses = java.util.Objects.requireNonNull(wireUses.get(w));
             if (hot.reaches(w)) {
                 for (int root : rootsOf(hot, hotFed, w)) {
-                    uses.merge(root, 1, Integer::sum);
+                    wireUses.count(w, root);
                 }
             }
             if (neutral.reaches(w)) {
-                uses.merge(-1, 1, Integer::sum);
+                wireUses.count(w, WireCounts.NEUTRAL);
             }
             if (ground.reaches(w)) {
-                uses.merge(-2, 1, Integer::sum);
+                wireUses.count(w, WireCounts.GROUND);
             }
         }
+    }
+
+    /** What is kept of one case, by terminal: made for the first of them that there is something to keep of. */
+    private static int[][] put(int[][][] byCase, int at, int terminals) {
+        int[][] kept = byCase[at];
+        if (kept == null) {
+            kept = new int[terminals][];
+            byCase[at] = kept;
+        }
+        return kept;
     }
 
     private void partly(Part p, BlockTree tree, int terminal, int[] passedByAll) {
@@ -224,12 +232,19 @@ final class Reach {
             if (!tree.onSomeWay(s, terminal)) {
                 continue;
             }
-            if (java.util.Arrays.stream(passedByAll).noneMatch(v -> v == s)) {
-                p.passedBySome.add(s);
+            boolean byAll = false;
+            for (int v : passedByAll) {
+                byAll |= v == s;
+            }
+            if (!byAll) {
+                p.passedBySome = Part.with(p.passedBySome, s);
             }
             Integer line = net.lineSide.get(s);
-            boolean forwards = line == null || tree.cameFrom(s) == line;
-            (forwards ? p.passedForwards : p.passedBackwards).add(s);
+            if (line == null || tree.cameFrom(s) == line) {
+                p.passedForwards = Part.with(p.passedForwards, s);
+            } else {
+                p.passedBackwards = Part.with(p.passedBackwards, s);
+            }
         }
     }
 

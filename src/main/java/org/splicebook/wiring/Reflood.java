@@ -2,9 +2,10 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.LinkedHashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** Floods regions again after a loss, for what several losses at once, or one in the trunk, leave. */
 final class Reflood {
@@ -53,16 +54,16 @@ final class Reflood {
             List<BitSet> live,
             boolean changed,
             java.util.function.Predicate<Part> which,
-            Map<Integer, After[]> after) {
-        Map<List<Integer>, List<Part>> bySet = new LinkedHashMap<>();
+            @Nullable After[][] after) {
+        // Parts that were surveyed together share the list of their levers.
+        Map<int[], List<Part>> bySet = new IdentityHashMap<>();
         for (Part p : reach.partsOfRegion.get(r.index)) {
             if (!which.test(p)) {
                 continue;
             }
             int n = p.cases();
             put(reach, after, p, new After(new long[n], new long[n], new long[n], new long[n]));
-            bySet.computeIfAbsent(java.util.Arrays.stream(p.levers).boxed().toList(), k -> new ArrayList<>())
-                    .add(p);
+            bySet.computeIfAbsent(p.levers, k -> new ArrayList<>()).add(p);
         }
         for (int t = 0; t < reach.trunk.positions && !bySet.isEmpty(); t++) {
             reach.state.set(reach.trunk.levers, t);
@@ -86,11 +87,15 @@ final class Reflood {
                     if (!hotAsBefore) {
                         mark(hot);
                     }
-                    parts.forEach(p -> of(after, p).hot()[c] = hotAsBefore ? p.hot[c] : mask(p));
+                    for (Part p : parts) {
+                        of(after, p).hot()[c] = hotAsBefore ? p.hot[c] : mask(p);
+                    }
                     if (!neutralAsBefore) {
                         mark(neutral);
                     }
-                    parts.forEach(p -> of(after, p).neutral()[c] = neutralAsBefore ? p.neutral[c] : mask(p));
+                    for (Part p : parts) {
+                        of(after, p).neutral()[c] = neutralAsBefore ? p.neutral[c] : mask(p);
+                    }
                     if (!groundAsBefore) {
                         mark(ground);
                     }
@@ -110,14 +115,17 @@ final class Reflood {
         return reach.trunk.fedRoots(r, roots, live, reach.state, kind);
     }
 
-    static void put(Reach reach, Map<Integer, After[]> after, Part p, After left) {
-        after.computeIfAbsent(
-                        p.loadPoint,
-                        k -> new After[reach.partsOfLoadPoint.get(k).size()])[p.index] = left;
+    static void put(Reach reach, @Nullable After[][] after, Part p, After left) {
+        After[] parts = after[p.loadPoint];
+        if (parts == null) {
+            parts = new After[reach.partsOfLoadPoint.get(p.loadPoint).size()];
+            after[p.loadPoint] = parts;
+        }
+        parts[p.index] = left;
     }
 
-    private static After of(Map<Integer, After[]> after, Part p) {
-        return java.util.Objects.requireNonNull(after.get(p.loadPoint))[p.index];
+    private static After of(@Nullable After[][] after, Part p) {
+        return java.util.Objects.requireNonNull(after[p.loadPoint])[p.index];
     }
 
     private long mask(Part p) {

@@ -11,25 +11,29 @@ import java.util.Set;
  * lever positions; each is judged by itself.
  */
 final class Regions {
+    static final int[] NONE = {};
+
     /** One region. */
     static final class Region {
         final int index;
-        int[] vertices = new int[0];
+        int[] vertices = NONE;
+        /** The wires among them. */
+        int[] wires = NONE;
         /** Levers inside it. */
-        int[] levers = new int[0];
+        int[] levers = NONE;
         /** Poles (and source poles) that may bring a hot into it. */
-        int[] hotRoots = new int[0];
+        int[] hotRoots = NONE;
         /** Vertices that touch a neutral bar. */
-        int[] neutralRoots = new int[0];
+        int[] neutralRoots = NONE;
         /** Vertices that touch a ground bar, or the bonding panel's neutral bar where the region is ground. */
-        int[] groundRoots = new int[0];
+        int[] groundRoots = NONE;
         /** Vertices at which a protective device watches a current. */
-        int[] sensors = new int[0];
+        int[] sensors = NONE;
 
         boolean hotFeeder;
         boolean neutralFeeder;
         /** Vertices that touch the neutral bar of the panel with the main bond. */
-        int[] bondRoots = new int[0];
+        int[] bondRoots = NONE;
 
         boolean holdsLoadTerminal;
         boolean groundOnly;
@@ -43,8 +47,6 @@ final class Regions {
     final List<Region> all = new ArrayList<>();
 
     private final Net net;
-    private final boolean[] groundTerminals;
-    private final boolean[] loadTerminals;
     private final Set<String> bondPanels = new HashSet<>();
 
     Regions(Net net) {
@@ -56,16 +58,6 @@ final class Regions {
                 bondPanels.add(s.bond());
             }
         });
-        groundTerminals = new boolean[net.size];
-        loadTerminals = new boolean[net.size];
-        for (int v : net.groundTerminals) {
-            groundTerminals[v] = true;
-        }
-        for (Net.LoadPoint lp : net.loadPoints) {
-            for (int t : lp.terminals()) {
-                loadTerminals[t] = true;
-            }
-        }
         flood();
         all.forEach(this::describe);
         markNeutralFeeders();
@@ -100,14 +92,19 @@ final class Regions {
         }
     }
 
+    private final Ints hot = new Ints();
+    private final Ints neutral = new Ints();
+    private final Ints ground = new Ints();
+    private final Ints bondNeutral = new Ints();
+    private final Ints levers = new Ints();
+    private final Ints sensors = new Ints();
+    private final Ints wires = new Ints();
+
     private void describe(Region r) {
-        List<Integer> hot = new ArrayList<>();
-        List<Integer> neutral = new ArrayList<>();
-        List<Integer> ground = new ArrayList<>();
-        List<Integer> bondNeutral = new ArrayList<>();
-        Set<Integer> levers = new HashSet<>();
-        Set<String> busPanels = new HashSet<>();
-        List<Integer> sensors = new ArrayList<>();
+        for (Ints all : List.of(hot, neutral, ground, bondNeutral, levers, sensors, wires)) {
+            all.clear();
+        }
+        String busPanel = null;
         boolean groundThing = false;
         boolean loadTerminal = false;
         boolean feeder = false;
@@ -116,96 +113,94 @@ final class Regions {
             if (net.lever[v] >= 0) {
                 levers.add(net.lever[v]);
             }
-            if (net.sensors.contains(v)) {
+            if (net.sensors.get(v)) {
                 sensors.add(v);
             }
-            if (k == Net.Kind.SOURCE_POLE) {
-                hot.add(v);
-            }
-            if (k == Net.Kind.SOURCE_NEUTRAL) {
-                neutral.add(v);
-            }
-            if (k == Net.Kind.SOURCE_GROUND) {
-                ground.add(v);
+            switch (k) {
+                case WIRE -> wires.add(v);
+                case SOURCE_POLE -> hot.add(v);
+                case SOURCE_NEUTRAL -> neutral.add(v);
+                case SOURCE_GROUND -> ground.add(v);
+                default -> {}
             }
             feeder |= k == Net.Kind.SOURCE_POLE || k == Net.Kind.LUG;
-            groundThing |= k == Net.Kind.METAL || groundTerminals[v];
-            loadTerminal |= loadTerminals[v];
+            groundThing |= k == Net.Kind.METAL || net.groundTerminals.get(v);
+            loadTerminal |= net.loadTerminals.get(v);
             for (int i = net.start[v]; i < net.start[v + 1]; i++) {
                 int u = net.adjacent[i];
                 switch (net.kind[u]) {
                     case BUS -> {
-                        busPanels.add(net.panels.get(u));
+                        feeder |= busPanel != null && !busPanel.equals(net.panel(u));
+                        busPanel = net.panel(u);
                         if (k == Net.Kind.POLE) {
                             hot.add(v);
                         }
                         feeder |= k == Net.Kind.TERMINAL;
                     }
-                    case NEUTRAL_BAR -> {
-                        if (holdsMainBond(net.panels.get(u))) {
-                            bondNeutral.add(v);
-                        }
-                        neutral.add(v);
-                    }
+                    case NEUTRAL_BAR -> (holdsMainBond(net.panel(u)) ? bondNeutral : neutral).add(v);
                     case GROUND_BAR -> ground.add(v);
                     default -> {}
                 }
             }
         }
-        r.hotFeeder = feeder || busPanels.size() > 1;
-        groundThing |= !ground.isEmpty();
-        r.groundOnly = groundThing && !loadTerminal && !bondNeutral.isEmpty();
-        if (r.groundOnly) {
-            ground.addAll(bondNeutral);
-            neutral.removeAll(bondNeutral);
+        r.hotFeeder = feeder;
+        groundThing |= ground.size() > 0;
+        r.bondRoots = bondNeutral.distinct();
+        r.groundOnly = groundThing && !loadTerminal && r.bondRoots.length > 0;
+        if (!r.groundOnly) {
+            addAll(neutral, r.bondRoots);
+        } else {
+            addAll(ground, r.bondRoots);
         }
-        r.bondRoots = ints(bondNeutral);
+        int[] neutrals = neutral.distinct();
+        r.neutralRoots = r.groundOnly ? without(neutrals, r.bondRoots) : neutrals;
         r.holdsLoadTerminal = loadTerminal;
-        r.sensors = ints(sensors);
-        r.levers = ints(levers);
-        r.hotRoots = ints(hot);
-        r.neutralRoots = ints(neutral);
-        r.groundRoots = ints(ground);
+        r.wires = wires.size() == 0 ? NONE : wires.toArray();
+        r.sensors = sensors.distinct();
+        r.levers = levers.distinct();
+        r.hotRoots = hot.distinct();
+        r.groundRoots = ground.distinct();
+    }
+
+    private static void addAll(Ints to, int[] numbers) {
+        for (int n : numbers) {
+            to.add(n);
+        }
+    }
+
+    private static int[] without(int[] numbers, int[] others) {
+        return Arrays.stream(numbers)
+                .filter(n -> Arrays.binarySearch(others, n) < 0)
+                .toArray();
     }
 
     private void markNeutralFeeders() {
-        Set<String> feederCables = new HashSet<>();
+        boolean[] feederCables = new boolean[net.house.cables().size()];
         for (Region r : all) {
             if (r.hotFeeder) {
-                for (int v : r.vertices) {
-                    if (net.kind[v] == Net.Kind.WIRE) {
-                        feederCables.add(cableOf(net.names.get(v)));
-                    }
+                for (int w : r.wires) {
+                    feederCables[net.cable[w]] = true;
                 }
             }
         }
         for (Region r : all) {
-            for (int v : r.vertices) {
-                r.neutralFeeder |= net.kind[v] == Net.Kind.SOURCE_NEUTRAL
-                        || net.kind[v] == Net.Kind.SOURCE_GROUND
-                        || (net.kind[v] == Net.Kind.WIRE && feederCables.contains(cableOf(net.names.get(v))));
+            for (int w : r.wires) {
+                r.neutralFeeder |= feederCables[net.cable[w]];
             }
         }
-    }
-
-    static String cableOf(String wire) {
-        return wire.substring(0, wire.indexOf('.'));
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.SOURCE_NEUTRAL || net.kind[v] == Net.Kind.SOURCE_GROUND) {
+                all.get(of[v]).neutralFeeder = true;
+            }
+        }
     }
 
     /** {@return the numbers, each once, in order} */
     static int[] ints(java.util.Collection<Integer> c) {
-        int[] all = new int[c.size()];
-        int n = 0;
+        Ints all = new Ints(c.size());
         for (int v : c) {
-            all[n++] = v;
+            all.add(v);
         }
-        Arrays.sort(all);
-        int kept = 0;
-        for (int i = 0; i < n; i++) {
-            if (i == 0 || all[i] != all[i - 1]) {
-                all[kept++] = all[i];
-            }
-        }
-        return kept == n ? all : Arrays.copyOf(all, kept);
+        return all.distinct();
     }
 }

@@ -1,11 +1,11 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
@@ -80,7 +80,7 @@ final class Things {
             }
             if (main.size() > 1) {
                 for (int v : main) {
-                    add(LossMode.ONE_POLE_OPEN, ThingKind.POLE, net.names.get(v), List.of(v));
+                    add(LossMode.ONE_POLE_OPEN, ThingKind.POLE, net.name(v), List.of(v));
                 }
             }
         }
@@ -98,7 +98,7 @@ final class Things {
             add(LossMode.TRIPS, ThingKind.BREAKER, name, opened(p, b));
         }
         for (int v : poles(net, p, b)) {
-            add(LossMode.ONE_POLE_OPEN, ThingKind.POLE, net.names.get(v), List.of(v));
+            add(LossMode.ONE_POLE_OPEN, ThingKind.POLE, net.name(v), List.of(v));
         }
     }
 
@@ -156,16 +156,15 @@ final class Things {
 
     private void box(Box box) {
         for (Device d : box.devices().values()) {
-            List<Integer> own = net.deviceVertices.getOrDefault(d.name(), List.of());
+            Net.Placed placed = Objects.requireNonNull(net.devices.get(d.name()));
+            List<Integer> own = IntStream.range(placed.first(), placed.end()).boxed().toList();
             List<Integer> off = new ArrayList<>(own);
+            int joint = Objects.requireNonNull(net.firstJoint.get(box.name()));
             for (Joint j : box.joints()) {
                 if (holds(d, j)) {
-                    Integer v =
-                            net.byJoint.get(box.name() + ":" + java.util.Collections.min(NetBuilder.memberNames(j)));
-                    if (v != null) {
-                        off.add(v);
-                    }
+                    off.add(joint);
                 }
+                joint++;
             }
             add(LossMode.DEVICE_OFF, ThingKind.DEVICE, d.name(), off);
             add(LossMode.SWITCH_FAILS, ThingKind.DEVICE, d.name(), links(d, DeviceKind.When.LEVER));
@@ -211,10 +210,10 @@ final class Things {
 
     /** The links between two terminals of a device. */
     static List<Integer> between(Net net, String a, String b) {
-        Integer va = net.byTerminal.get(a);
-        Integer vb = net.byTerminal.get(b);
+        int va = net.terminal(a);
+        int vb = net.terminal(b);
         List<Integer> found = new ArrayList<>();
-        if (va == null || vb == null) {
+        if (va < 0 || vb < 0) {
             return found;
         }
         for (int i = net.start[va]; i < net.start[va + 1]; i++) {
@@ -231,39 +230,50 @@ final class Things {
     }
 
     private void cables() {
-        Map<String, List<Integer>> wires = new HashMap<>();
-        for (int v = 0; v < net.size; v++) {
-            if (net.kind[v] == Net.Kind.WIRE) {
-                wires.computeIfAbsent(Regions.cableOf(net.names.get(v)), k -> new ArrayList<>())
-                        .add(v);
-            }
-        }
         for (Cable c : net.house.cables().values()) {
-            add(LossMode.CABLE_CUT, ThingKind.CABLE, c.name(), wires.getOrDefault(c.name(), List.of()));
+            Net.Wires of = Objects.requireNonNull(net.wires.get(c.name()));
+            List<Integer> wires = IntStream.range(0, c.wires().size())
+                    .mapToObj(i -> of.first() + 3 * i)
+                    .toList();
+            add(LossMode.CABLE_CUT, ThingKind.CABLE, c.name(), wires);
         }
     }
 
-    /** {@return the things that a load point may rely on, as whole things} */
-    static List<Lossy> reliable(Net net) {
+    /** {@return mains and breakers, with their poles} */
+    static List<Lossy> overcurrent(Net net) {
         Things t = new Things(net);
-        t.sources();
         for (Panel p : net.house.panels().values()) {
             t.add(LossMode.TRIPS, ThingKind.MAIN, p.name(), mainPoles(net, p.name()));
             for (Breaker b : p.breakers().values()) {
                 t.add(LossMode.TRIPS, ThingKind.BREAKER, p.name() + "." + b.key(), poles(net, p, b));
             }
         }
+        return t.all;
+    }
+
+    /** {@return devices, with what they conduct by} */
+    static List<Lossy> devices(Net net) {
+        Things t = new Things(net);
         for (Box box : net.house.boxes().values()) {
             for (Device d : box.devices().values()) {
                 t.add(
                         LossMode.DEVICE_OFF,
                         ThingKind.DEVICE,
                         d.name(),
-                        net.deviceVertices.getOrDefault(d.name(), List.of()).stream()
-                                .filter(v -> net.kind[v] == Net.Kind.LINK)
+                        IntStream.of(Objects.requireNonNull(net.devices.get(d.name())).links())
+                                .boxed()
                                 .toList());
             }
         }
+        return t.all;
+    }
+
+    /** {@return the things that a load point may rely on, as whole things} */
+    static List<Lossy> reliable(Net net) {
+        Things t = new Things(net);
+        t.sources();
+        t.all.addAll(overcurrent(net));
+        t.all.addAll(devices(net));
         for (int v = 0; v < net.size; v++) {
             switch (net.kind[v]) {
                 case JOINT -> t.add(LossMode.JOINT_LOST, v);

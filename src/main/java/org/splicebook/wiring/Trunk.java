@@ -45,6 +45,13 @@ final class Trunk {
     private final List<Integer> neutralBars = new ArrayList<>();
 
     Trunk(Net net, Regions regions, LeverState state) {
+        this(net, regions, state, new BlockTree(net));
+    }
+
+    /**
+     * @param tree to work with; what it held is lost
+     */
+    Trunk(Net net, Regions regions, LeverState state, BlockTree tree) {
         this.net = net;
         this.regions = regions;
         this.queue = new int[net.size];
@@ -58,7 +65,6 @@ final class Trunk {
         });
         bonded.addAll(net.straps);
         Set<Integer> found = new HashSet<>();
-        BlockTree tree = new BlockTree(net);
         for (Regions.Region r : regions.all) {
             if (r.hotFeeder || r.neutralFeeder) {
                 found.addAll(leversBetween(r, tree, state));
@@ -167,7 +173,7 @@ final class Trunk {
         flood(neutrals, state, found, Net.Kind.NEUTRAL_BAR);
         flood(grounds, state, found, Net.Kind.GROUND_BAR);
         for (int v : neutralBars) {
-            if (found.get(v) && bonded.contains(net.panels.get(v))) {
+            if (found.get(v) && bonded.contains(net.panel(v))) {
                 bondGround(v, state, found);
             }
         }
@@ -175,7 +181,7 @@ final class Trunk {
     }
 
     private void bondGround(int neutralBar, LeverState state, BitSet found) {
-        String panel = net.panels.get(neutralBar);
+        String panel = net.panel(neutralBar);
         int bar = java.util.Objects.requireNonNull(net.byTerminal.get(panel + ".g"));
         flood(List.of(bar), state, found, Net.Kind.GROUND_BAR);
         if (!regions.holdsMainBond(panel)) {
@@ -265,7 +271,7 @@ final class Trunk {
                 flood(List.of(v), state, reached, Net.Kind.BUS);
             }
             state.join(levers);
-            String name = net.names.get(v);
+            String name = net.name(v);
             reached.stream()
                     .forEach(b -> found.computeIfAbsent(b, x -> new TreeSet<>()).add(name));
         }
@@ -341,7 +347,7 @@ final class Trunk {
             }
             if (kind == Net.Kind.GROUND_BAR
                     && net.kind[u] == Net.Kind.NEUTRAL_BAR
-                    && regions.holdsMainBond(net.panels.get(u))
+                    && regions.holdsMainBond(net.panel(u))
                     && liveNow.get(u)) {
                 return true;
             }

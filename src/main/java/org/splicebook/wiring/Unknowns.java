@@ -37,6 +37,7 @@ final class Unknowns {
     private final Map<Integer, BitSet> neutralFrom = new HashMap<>();
     private final Map<Integer, BitSet> groundFrom = new HashMap<>();
     private final Map<Integer, BitSet> reachedFrom = new TreeMap<>();
+    private final Map<Thing, int[]> protectors = new HashMap<>();
     private @Nullable MayDominators hot;
     private @Nullable MayDominators neutral;
     private @Nullable MayDominators ground;
@@ -53,7 +54,7 @@ final class Unknowns {
         this.poles = all(v -> net.kind[v] == Net.Kind.POLE || net.kind[v] == Net.Kind.SOURCE_POLE);
         this.neutralBars = all(v -> net.kind[v] == Net.Kind.NEUTRAL_BAR);
         this.groundBars = all(v -> net.kind[v] == Net.Kind.GROUND_BAR
-                || (net.kind[v] == Net.Kind.NEUTRAL_BAR && reach.regions.holdsMainBond(net.panels.get(v))));
+                || (net.kind[v] == Net.Kind.NEUTRAL_BAR && reach.regions.holdsMainBond(net.panel(v))));
         if (graph.any) {
             hot = new MayDominators(graph, poles);
             neutral = new MayDominators(graph, withBond(r -> r.neutralRoots));
@@ -90,6 +91,9 @@ final class Unknowns {
 
     private BitSet openLoadPoints() {
         BitSet found = new BitSet();
+        if (!graph.any) {
+            return found;
+        }
         for (int lp = 0; lp < net.loadPoints.size(); lp++) {
             Net.LoadPoint p = net.loadPoints.get(lp);
             found.set(lp, Arrays.stream(p.terminals()).anyMatch(this::isOpen) || isOpen(p.ground()));
@@ -138,6 +142,9 @@ final class Unknowns {
 
     List<Feed> feeds(int lp, List<Feed> asRecorded, LoadPoints loadPoints) {
         Net.LoadPoint p = net.loadPoints.get(lp);
+        if (net.assumedFed.isEmpty() && !open.get(lp)) {
+            return asRecorded;
+        }
         List<Feed> recorded = asRecorded.stream()
                 .map(f -> isAssumed(f.pole())
                         ? new Feed(f.breaker(), f.pole(), f.sourcePoles(), f.terminal(), Sureness.MAY, f.way())
@@ -154,12 +161,12 @@ final class Unknowns {
                 continue;
             }
             for (int t : p.terminals()) {
-                if (from(root).get(t) && known.add(net.names.get(root) + " " + net.names.get(t))) {
+                if (from(root).get(t) && known.add(net.name(root) + " " + net.name(t))) {
                     all.add(new Feed(
                             loadPoints.breaker(root),
-                            net.names.get(root),
+                            net.name(root),
                             List.copyOf(loadPoints.sourcePolesOf(root)),
-                            net.names.get(t),
+                            net.name(t),
                             Sureness.MAY,
                             UNKNOWN_WAY));
                 }
@@ -181,8 +188,8 @@ final class Unknowns {
     }
 
     private boolean mayReachNeutral(String terminal) {
-        Integer v = net.byTerminal.get(terminal);
-        return v != null && neutral != null && isOpen(v) && neutral.reaches(v);
+        int v = net.terminal(terminal);
+        return v >= 0 && neutral != null && isOpen(v) && neutral.reaches(v);
     }
 
     private static Return possible(Return r) {
@@ -206,8 +213,8 @@ final class Unknowns {
         for (int bar : over == Conductor.NEUTRAL ? neutralBars : groundBars) {
             BitSet reached = fromBar(bar, over);
             for (int t : terminals) {
-                if (reached.get(t) && known.add(net.names.get(bar) + " " + net.names.get(t))) {
-                    all.add(new Return(over, net.names.get(bar), net.names.get(t), Sureness.MAY, UNKNOWN_WAY));
+                if (reached.get(t) && known.add(net.name(bar) + " " + net.name(t))) {
+                    all.add(new Return(over, net.name(bar), net.name(t), Sureness.MAY, UNKNOWN_WAY));
                 }
             }
         }
@@ -262,13 +269,13 @@ final class Unknowns {
                 .toList();
     }
 
-    List<ProtectedBy> protections(int lp, List<ProtectedBy> recorded, Map<Thing, int[]> vertices) {
+    List<ProtectedBy> protections(int lp, List<ProtectedBy> recorded) {
         if (!open.get(lp)) {
             return recorded;
         }
         return recorded.stream()
                 .map(b -> {
-                    int[] v = vertices.getOrDefault(b.by(), new int[0]);
+                    int[] v = protectors().getOrDefault(b.by(), new int[0]);
                     boolean sure = surely(lp, Conductor.HOT, v)
                             && (b.function() == org.splicebook.record.Protection.OVERCURRENT
                                     || surely(lp, Conductor.NEUTRAL, v));
@@ -279,6 +286,15 @@ final class Unknowns {
                 .toList();
     }
 
+    /** The vertices of all that may protect. */
+    private Map<Thing, int[]> protectors() {
+        if (protectors.isEmpty()) {
+            Things.overcurrent(net).forEach(x -> protectors.put(x.thing(), x.vertices()));
+            Things.devices(net).forEach(x -> protectors.put(x.thing(), x.vertices()));
+        }
+        return protectors;
+    }
+
     List<WireUse> wireUses(List<WireUse> recorded) {
         if (!graph.any) {
             return recorded;
@@ -287,7 +303,7 @@ final class Unknowns {
         Map<String, Integer> wire = new HashMap<>();
         for (int v = 0; v < net.size; v++) {
             if (net.kind[v] == Net.Kind.WIRE) {
-                wire.put(net.names.get(v), v);
+                wire.put(net.name(v), v);
             }
         }
         for (WireUse w : recorded) {
@@ -309,7 +325,7 @@ final class Unknowns {
             uses.add(decided ? u : new WireUse.Use(u.conductor(), u.pole(), Sureness.MAY));
         }
         for (int root : poles) {
-            String pole = net.names.get(root);
+            String pole = net.name(root);
             if (isOpen(root) && from(root).get(v) && uses.stream().noneMatch(u -> pole.equals(u.pole()))) {
                 uses.add(new WireUse.Use(Conductor.HOT, pole, Sureness.MAY));
             }
@@ -357,7 +373,7 @@ final class Unknowns {
     Set<String> mayHang(int[] gone, Set<String> already) {
         Set<String> found = new TreeSet<>();
         for (int v : gone) {
-            if (supplies(v) && !net.assumedFed.contains(net.panels.get(v))) {
+            if (supplies(v) && !net.assumedFed.contains(net.panel(v))) {
                 onAssumedSupply.stream().filter(lp -> !already.contains(lp)).forEach(found::add);
             }
             if (net.kind[v] == Net.Kind.POLE && isOpen(v)) {

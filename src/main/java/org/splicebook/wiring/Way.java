@@ -7,7 +7,7 @@ import org.splicebook.record.Basis;
  * A way from a load terminal to the source, hop by hop: terminals, joints, wire ends, wires, devices passed, then pole or bar, bus,
  * feeder and source.
  *
- * @param hops in order, from the load point
+ * @param hops in order, from the load point; made when first looked at
  * @param basis the weakest basis on it
  * @param throughUnknown whether it passes something that is not recorded
  */
@@ -22,6 +22,6 @@ public record Way(List<Hop> hops, Basis basis, boolean throughUnknown) {
     public record Hop(Thing thing, String box, Basis basis) {}
 
     public Way {
-        hops = List.copyOf(hops);
+        hops = Later.copyOf(hops);
     }
 }

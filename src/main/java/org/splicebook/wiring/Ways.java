@@ -1,7 +1,6 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
@@ -16,7 +15,7 @@ final class Ways {
     private final int[] stamp;
     private final int[] queue;
     private int now;
-    private final Map<Long, List<Integer>> trunkWays = new HashMap<>();
+    private final Map<Long, int[]> trunkWays = new HashMap<>();
 
     Ways(Reach reach) {
         this.reach = reach;
@@ -85,21 +84,31 @@ final class Ways {
         return way;
     }
 
-    /** {@return the cut vertex (bus or bar of that kind) that a root touches, or -1} */
-    int touches(int root, Net.Kind... kinds) {
+    /** {@return the bus that a root touches, or -1} */
+    int bus(int root) {
         for (int i = net.start[root]; i < net.start[root + 1]; i++) {
-            int u = net.adjacent[i];
-            if (Arrays.asList(kinds).contains(net.kind[u])) {
-                return u;
+            if (net.kind[net.adjacent[i]] == Net.Kind.BUS) {
+                return net.adjacent[i];
+            }
+        }
+        return -1;
+    }
+
+    /** {@return the bar that a root touches, or -1: for ground a ground bar or the neutral bar, whichever comes first} */
+    int bar(int root, Conductor over) {
+        for (int i = net.start[root]; i < net.start[root + 1]; i++) {
+            Net.Kind k = net.kind[net.adjacent[i]];
+            if (k == Net.Kind.NEUTRAL_BAR || (k == Net.Kind.GROUND_BAR && over == Conductor.GROUND)) {
+                return net.adjacent[i];
             }
         }
         return -1;
     }
 
     /** {@return the way from a bus or bar on to a source, over the trunk, in one of its positions} */
-    List<Integer> trunkWay(int busOrBar, int position) {
+    int[] trunkWay(int busOrBar, int position) {
         long key = (long) busOrBar << 32 | position;
-        List<Integer> known = trunkWays.get(key);
+        int[] known = trunkWays.get(key);
         if (known != null) {
             return known;
         }
@@ -110,14 +119,12 @@ final class Ways {
         queue[n++] = busOrBar;
         stamp[busOrBar] = now;
         from[busOrBar] = -1;
-        List<Integer> way = new ArrayList<>();
-        for (int i = 0; i < n && way.isEmpty(); i++) {
+        int[] way = {busOrBar};
+        for (int i = 0; i < n; i++) {
             int v = queue[i];
             Net.Kind k = net.kind[v];
             if (k == Net.Kind.SOURCE_POLE || k == Net.Kind.SOURCE_NEUTRAL || k == Net.Kind.SOURCE_GROUND) {
-                for (int u : trace(v)) {
-                    way.add(u);
-                }
+                way = trace(v);
                 break;
             }
             for (int j = net.start[v]; j < net.start[v + 1]; j++) {
@@ -131,36 +138,39 @@ final class Ways {
                 }
             }
         }
-        if (way.isEmpty()) {
-            way.add(busOrBar);
-        }
         reach.state.join(reach.trunk.levers);
         trunkWays.put(key, way);
         return way;
     }
 
-    /** {@return the hops of a way inside a region and on over the trunk in one of its positions} */
-    Way hops(int[] inside, int busOrBar, int position) {
-        List<Way.Hop> hops = new ArrayList<>();
-        Basis basis = Basis.SEEN;
-        BitSet passed = new BitSet();
-        for (int v : inside) {
-            basis = add(hops, v, basis, passed);
-        }
-        if (busOrBar >= 0) {
-            for (int v : trunkWay(busOrBar, position)) {
-                basis = add(hops, v, basis, passed);
-            }
-        }
-        return new Way(hops, basis, false);
+    /** {@return a way inside a region and on over the trunk in one of its positions; its hops are made when they are looked at} */
+    Way way(int[] inside, int busOrBar, int position) {
+        int[] on = busOrBar < 0 ? Regions.NONE : trunkWay(busOrBar, position);
+        Basis basis = weakest(on, weakest(inside, Basis.SEEN));
+        Net of = net;
+        return new Way(new Later<>(of, () -> hops(of, inside, on)), basis, false);
     }
 
-    private Basis add(List<Way.Hop> hops, int v, Basis basis, BitSet passed) {
-        if (passed.get(v)) {
-            return basis;
+    private Basis weakest(int[] way, Basis than) {
+        Basis basis = than;
+        for (int v : way) {
+            basis = basis.weaker(net.basis(v));
         }
-        passed.set(v);
-        hops.add(net.hop(v));
-        return basis.weaker(net.bases.get(v));
+        return basis;
+    }
+
+    /** What is passed twice is a hop once. */
+    private static List<Way.Hop> hops(Net net, int[] inside, int[] on) {
+        List<Way.Hop> hops = new ArrayList<>(inside.length + on.length);
+        BitSet passed = new BitSet();
+        for (int[] part : List.of(inside, on)) {
+            for (int v : part) {
+                if (!passed.get(v)) {
+                    passed.set(v);
+                    hops.add(net.hop(v));
+                }
+            }
+        }
+        return hops;
     }
 }

@@ -11,7 +11,7 @@ import org.splicebook.record.House;
  * @param wires what each wire is
  * @param islands the neutral islands
  * @param crossings the crossings, proper multiwire circuits among them
- * @param losses what is lost with each thing, things that nothing hangs on left out
+ * @param losses what is lost with each thing, things that nothing hangs on left out; derived when first looked at
  * @param openRegions parts whose wiring is not wholly known
  */
 public record Wiring(
@@ -30,7 +30,7 @@ public record Wiring(
         wires = List.copyOf(wires);
         islands = List.copyOf(islands);
         crossings = List.copyOf(crossings);
-        losses = List.copyOf(losses);
+        losses = Later.copyOf(losses);
         openRegions = List.copyOf(openRegions);
     }
 
