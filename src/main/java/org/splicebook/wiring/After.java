@@ -27,7 +27,7 @@ record After(long[] hot, long[] neutral, long[] overGround, long[] grounded) {
     }
 
     /** The masks themselves where nothing is lost. */
-    private static long[] without(long[] masks, int[][][] by, int[] gone) {
+    static long[] without(long[] masks, int[][][] by, int[] gone) {
         long[] after = masks;
         for (int c = 0; c < masks.length; c++) {
             for (int i = 0; masks[c] >>> i != 0; i++) {

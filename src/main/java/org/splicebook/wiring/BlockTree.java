@@ -23,6 +23,9 @@ final class BlockTree {
     private int[] head;
     private int[] blockSize;
     private int blocks;
+    /** Whether some block has three vertices or more: without one only one way leads anywhere. */
+    private boolean anyLarge;
+
     private int stamp;
     private int parts;
     private int clock;
@@ -49,6 +52,7 @@ final class BlockTree {
     void build(int[] roots, LeverState state) {
         stamp++;
         blocks = 0;
+        anyLarge = false;
         parts = 0;
         clock = 0;
         for (int r : roots) {
@@ -121,6 +125,7 @@ final class BlockTree {
         } while (u != v);
         head[blocks] = p;
         blockSize[blocks] = size;
+        anyLarge |= size > 2;
         blocks++;
         return t;
     }
@@ -152,7 +157,7 @@ final class BlockTree {
 
     /** {@return whether two ways at once lead from one root to the target: a block of three vertices or more lies between} */
     boolean hasRing(int target) {
-        for (int v = target; v != ROOT; v = head[block[v]]) {
+        for (int v = anyLarge ? target : ROOT; v != ROOT; v = head[block[v]]) {
             if (blockSize[block[v]] > 2 && head[block[v]] != ROOT) {
                 return true;
             }
@@ -172,7 +177,7 @@ final class BlockTree {
 
     /** {@return whether only one way leads to the target, from one root: then what is on it is all that matters} */
     boolean isOnlyWay(int target) {
-        for (int v = target; v != ROOT; v = head[block[v]]) {
+        for (int v = anyLarge ? target : ROOT; v != ROOT; v = head[block[v]]) {
             if (blockSize[block[v]] > 2) {
                 return false;
             }

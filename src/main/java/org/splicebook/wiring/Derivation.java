@@ -53,7 +53,7 @@ public final class Derivation {
     }
 
     private Wiring derive(boolean withLosses) {
-        Overcurrent overcurrent = new Overcurrent(net, effects);
+        Overcurrent overcurrent = new Overcurrent(reach, effects);
         Protections protections = new Protections(reach, ways);
         List<List<LoadPoints.Fed>> feeds = new ArrayList<>();
         List<LoadPointWiring> told = new ArrayList<>();

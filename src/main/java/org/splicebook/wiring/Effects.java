@@ -57,12 +57,10 @@ final class Effects {
      */
     private final long[] signature;
 
-    private boolean signed;
-
     /** By vertex, from {@code behindStart[v]} on: the load points one of whose ways must pass it, in order. */
-    private final int[] behindStart;
+    private int[] behindStart = NOTHING;
 
-    private final int[] behind;
+    private int[] behind = NOTHING;
 
     private final Reflood reflood;
 
@@ -74,7 +72,11 @@ final class Effects {
         this.reflood = new Reflood(reach);
         this.signature = new long[net.size];
         this.ofOne = new List[net.size];
-        this.behindStart = new int[net.size + 1];
+    }
+
+    /** Lists which load points are behind each vertex, and signs every vertex with the lines that it is on. */
+    private void index() {
+        behindStart = new int[net.size + 1];
         int[] last = new int[net.size];
         lines((lp, line) -> {
             for (int v : line) {
@@ -87,23 +89,33 @@ final class Effects {
         for (int v = 0; v < net.size; v++) {
             behindStart[v + 1] += behindStart[v];
         }
-        this.behind = new int[behindStart[net.size]];
+        behind = new int[behindStart[net.size]];
         int[] at = java.util.Arrays.copyOf(behindStart, net.size);
+        java.util.SplittableRandom numbers = new java.util.SplittableRandom(1958);
         lines((lp, line) -> {
+            long number = numbers.nextLong();
             for (int v : line) {
+                signature[v] += number;
                 if (at[v] == behindStart[v] || behind[at[v] - 1] != lp) {
                     behind[at[v]++] = lp;
                 }
             }
         });
+        Line sign = (lp, line) -> {
+            long number = numbers.nextLong();
+            for (int v : line) {
+                signature[v] += number;
+            }
+        };
+        reach.partsOfLoadPoint.forEach(parts -> parts.forEach(p -> lines(p, p.overGroundBy, sign)));
     }
 
     /** What is told of one kept line of dominators. */
-    private interface Line {
+    interface Line {
         void of(int loadPoint, int[] line);
     }
 
-    /** Tells all lines but those over ground of load terminals, load point by load point; numbers them all. */
+    /** Tells all lines but those over ground of load terminals, load point by load point. */
     private void lines(Line told) {
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
@@ -114,9 +126,11 @@ final class Effects {
         }
     }
 
-    private static void lines(Part p, int[][][] by, Line told) {
-        for (int[][] terminals : by) {
-            for (int[] line : terminals == null ? NO_LINES : terminals) {
+    /** Tells the lines of a part, case by case and terminal by terminal; what is kept once for several cases is told once. */
+    static void lines(Part p, int[][][] by, Line told) {
+        for (int c = 0; c < by.length; c++) {
+            int[][] terminals = by[c] == null || (c >= p.positions && by[c] == by[c - p.positions]) ? NO_LINES : by[c];
+            for (int[] line : terminals) {
                 if (line != null) {
                     told.of(p.loadPoint, line);
                 }
@@ -124,22 +138,11 @@ final class Effects {
         }
     }
 
-    /** Signs every vertex with the lines that it is on. */
-    private void sign() {
-        java.util.SplittableRandom numbers = new java.util.SplittableRandom(1958);
-        Line one = (lp, line) -> {
-            long number = numbers.nextLong();
-            for (int v : line) {
-                signature[v] += number;
-            }
-        };
-        lines(one);
-        reach.partsOfLoadPoint.forEach(parts -> parts.forEach(p -> lines(p, p.overGroundBy, one)));
-        signed = true;
-    }
-
     /** {@return what changes, load point by load point, when these vertices are taken away} */
     List<Effect> of(int[] vertices) {
+        if (behindStart.length == 0) {
+            index();
+        }
         if (vertices.length != 1) {
             return compute(vertices);
         }
@@ -156,9 +159,6 @@ final class Effects {
         int v = vertices[0];
         if (net.cut[v] || behindStart[v] == behindStart[v + 1] || isTrunk(vertices)) {
             return compute(vertices);
-        }
-        if (!signed) {
-            sign();
         }
         List<Effect> known = bySignature.get(signature[v]);
         if (known == null) {
@@ -183,15 +183,8 @@ final class Effects {
 
     private List<Effect> compute(int[] vertices) {
         int[] regions = regionsOf(vertices);
-        if (isTrunk(vertices)) {
-            return flooded(vertices, regions, true);
-        }
-        if (vertices.length > 1) {
-            for (int r : regions) {
-                if (isTangled(r) && countIn(vertices, r) > 1) {
-                    return flooded(vertices, regions, false);
-                }
-            }
+        if (isFlooded(vertices)) {
+            return flooded(vertices, regions, isTrunk(vertices));
         }
         int[] touched = touchedBy(vertices);
         List<Effect> effects = new ArrayList<>(touched.length);
@@ -206,6 +199,19 @@ final class Effects {
             add(effects, lp, after, vertices);
         }
         return effects;
+    }
+
+    /** {@return whether what goes with these cannot be read off the dominators} */
+    boolean isFlooded(int[] vertices) {
+        if (isTrunk(vertices)) {
+            return true;
+        }
+        for (int r : vertices.length > 1 ? regionsOf(vertices) : NOTHING) {
+            if (isTangled(r) && countIn(vertices, r) > 1) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** The load points one of whose ways must pass one of these, in order. */
@@ -375,16 +381,27 @@ final class Effects {
         }
     }
 
-    /** No case of all parts together is live and loses nothing. */
     private static boolean always(List<Part> parts, After[] after) {
+        long[][] left = new long[after.length][];
+        for (int i = 0; i < after.length; i++) {
+            left[i] = after[i] == null ? parts.get(i).hot : after[i].hot();
+        }
+        return always(parts, left);
+    }
+
+    /**
+     * {@return whether in every case in which a load point is live one of its hot terminals is lost}
+     *
+     * @param left the masks of terminals that are still hot, by part and case
+     */
+    static boolean always(List<Part> parts, long[][] left) {
         for (int t = 0; t < parts.get(0).trunkPositions; t++) {
             boolean nothingLost = true;
             boolean liveAndNothingLost = false;
             for (Part p : parts) {
-                After a = after[p.index];
                 boolean some = false;
                 for (int c = t * p.positions; c < (t + 1) * p.positions; c++) {
-                    boolean loses = a != null && (p.hot[c] & ~a.hot()[c]) != 0;
+                    boolean loses = (p.hot[c] & ~left[p.index][c]) != 0;
                     some |= !loses;
                     liveAndNothingLost |= !loses && p.hot[c] != 0;
                 }

@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Feeds, returns and grounds of every load point, and how it is fed. */
 final class LoadPoints {
+    private static final Comparator<Touch> BY_PLACE =
+            Comparator.comparingInt((Touch t) -> t.place).thenComparingInt(t -> t.root);
+
     private final Reach reach;
     private final Net net;
     private final Ways ways;
@@ -65,8 +68,9 @@ final class LoadPoints {
                     }
                 }
             }
-            found.subList(before, found.size())
-                    .sort(Comparator.comparingInt((Touch t) -> t.place).thenComparingInt(t -> t.root));
+            if (found.size() - before > 1) {
+                found.subList(before, found.size()).sort(BY_PLACE);
+            }
         }
         return found;
     }

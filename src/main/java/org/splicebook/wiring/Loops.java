@@ -64,6 +64,11 @@ final class Loops {
     private @Nullable Parting parting(int loadPoint, int hot, int neutral, java.util.Set<Integer> roots) {
         List<Leg> feeds = legs(loadPoint, hot, true);
         List<Leg> returns = feeds.isEmpty() ? List.of() : legs(loadPoint, neutral, false);
+        if (feeds.size() == 1 && returns.size() == 1) {
+            Leg r = returns.get(0);
+            Parting p = goesWith(r, feeds.get(0)) ? judge(loadPoint, feeds.get(0), r) : null;
+            return p != null && roots.contains(r.root()) ? p : null;
+        }
         Map<Long, Parting> worst = new java.util.TreeMap<>();
         java.util.Set<Long> closed = new java.util.HashSet<>();
         for (Leg f : feeds) {

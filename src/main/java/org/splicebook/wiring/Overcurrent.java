@@ -1,23 +1,84 @@
 package org.splicebook.wiring;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Which breakers and mains the hot terminals of every load point pass, and whether always. */
+/**
+ * Which breakers and mains the hot terminals of every load point pass, and whether always: read off the kept dominators of hots, flooded
+ * where a bus may go too, or where several poles go at once on tangled ways.
+ */
 final class Overcurrent {
+    private final Reach reach;
     private final Map<Integer, Map<Thing, Sureness>> byLoadPoint = new HashMap<>();
 
-    Overcurrent(Net net, Effects effects) {
-        for (Things.Lossy x : Things.overcurrent(net)) {
-            for (Effects.Effect e : effects.of(x.vertices())) {
-                if (e.terminalFewer()) {
-                    byLoadPoint
-                            .computeIfAbsent(e.loadPoint(), k -> new TreeMap<>())
-                            .put(x.thing(), e.always() ? Sureness.MUST : Sureness.MAY);
+    Overcurrent(Reach reach, Effects effects) {
+        this.reach = reach;
+        List<Things.Lossy> things = Things.overcurrent(reach.net);
+        List<Ints> behind = behind(things);
+        for (int i = 0; i < things.size(); i++) {
+            Things.Lossy x = things.get(i);
+            if (effects.isFlooded(x.vertices())) {
+                for (Effects.Effect e : effects.of(x.vertices())) {
+                    if (e.terminalFewer()) {
+                        put(e.loadPoint(), x.thing(), e.always());
+                    }
                 }
+                continue;
+            }
+            for (int lp : behind.get(i).distinct()) {
+                List<Part> parts = reach.partsOfLoadPoint.get(lp);
+                put(lp, x.thing(), Effects.always(parts, left(parts, x.vertices())));
             }
         }
+    }
+
+    /** By thing, the load points one of whose hots passes one of its poles. */
+    private List<Ints> behind(List<Things.Lossy> things) {
+        List<Ints> behind = new ArrayList<>(things.size());
+        List<Ints> at = new ArrayList<>();
+        int[] index = new int[reach.net.size];
+        for (int i = 0; i < things.size(); i++) {
+            behind.add(new Ints());
+            for (int v : things.get(i).vertices()) {
+                if (index[v] == 0) {
+                    at.add(new Ints(1));
+                    index[v] = at.size();
+                }
+                at.get(index[v] - 1).add(i);
+            }
+        }
+        for (List<Part> parts : reach.partsOfLoadPoint) {
+            for (Part p : parts) {
+                Effects.lines(p, p.hotBy, (lp, line) -> {
+                    for (int v : line) {
+                        if (index[v] != 0) {
+                            Ints on = at.get(index[v] - 1);
+                            for (int k = 0; k < on.size(); k++) {
+                                behind.get(on.get(k)).add(lp);
+                            }
+                        }
+                    }
+                });
+            }
+        }
+        return behind;
+    }
+
+    private static long[][] left(List<Part> parts, int[] gone) {
+        long[][] left = new long[parts.size()][];
+        for (Part p : parts) {
+            left[p.index] = After.without(p.hot, p.hotBy, gone);
+        }
+        return left;
+    }
+
+    private void put(int loadPoint, Thing thing, boolean always) {
+        byLoadPoint
+                .computeIfAbsent(loadPoint, k -> new TreeMap<>())
+                .put(thing, always ? Sureness.MUST : Sureness.MAY);
     }
 
     Map<Thing, Sureness> of(int loadPoint) {

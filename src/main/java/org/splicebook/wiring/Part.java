@@ -117,6 +117,18 @@ final class Part {
         };
     }
 
+    /** Keeps for one position of the trunk what is kept for the one before. */
+    void repeat(int trunkPosition) {
+        int to = trunkPosition * positions;
+        for (long[] masks : java.util.List.of(hot, neutral, overGround, grounded)) {
+            System.arraycopy(masks, to - positions, masks, to, positions);
+        }
+        for (int[][][] kept : java.util.List.of(
+                hotBy, neutralBy, overGroundBy, groundBy, hotRoots, neutralRoots, groundRoots, overGroundRoots)) {
+            System.arraycopy(kept, to - positions, kept, to, positions);
+        }
+    }
+
     int cases() {
         return hot.length;
     }

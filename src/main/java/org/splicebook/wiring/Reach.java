@@ -13,7 +13,7 @@ import java.util.Map;
  */
 final class Reach {
     /** Up to this many positions all levers of a region are tried together. */
-    private static final int SMALL = 16;
+    private static final int SMALL = 2;
     /** More positions than this are joined: may joins everything. */
     static final int CAP = 4096;
     /** In place of a number of cases: the levers were joined. */
@@ -143,19 +143,51 @@ final class Reach {
         for (int w : wires) {
             wireUses.begin(w, joined ? JOINED : trunk.positions * count);
         }
+        int[][][] fed = new int[trunk.positions][][];
         for (int t = 0; t < trunk.positions; t++) {
             state.set(trunk.levers, t);
-            hotFed = trunk.fedRoots(r, r.hotRoots, trunk.live.get(t), state, Net.Kind.BUS);
-            neutralFed = trunk.fedRoots(r, r.neutralRoots, trunk.live.get(t), state, Net.Kind.NEUTRAL_BAR);
-            groundFed = trunk.fedRoots(r, r.groundRoots, trunk.live.get(t), state, Net.Kind.GROUND_BAR);
+            BitSet live = trunk.live.get(t);
+            fed[t] = new int[][] {
+                trunk.fedRoots(r, r.hotRoots, live, state, Net.Kind.BUS),
+                trunk.fedRoots(r, r.neutralRoots, live, state, Net.Kind.NEUTRAL_BAR),
+                trunk.fedRoots(r, r.groundRoots, live, state, Net.Kind.GROUND_BAR)
+            };
+        }
+        boolean branch = isBranch(r);
+        int next;
+        for (int t = 0; t < trunk.positions; t = next) {
+            next = t + 1;
+            while (branch && next < trunk.positions && java.util.Arrays.deepEquals(fed[next], fed[t])) {
+                next++;
+            }
+            state.set(trunk.levers, t);
+            hotFed = fed[t][0];
+            neutralFed = fed[t][1];
+            groundFed = fed[t][2];
             for (int p = 0; p < count; p++) {
                 state.set(used, p);
                 build();
-                record(t * count + p, parts, wires);
+                record(t * count + p, parts, wires, next - t);
+            }
+            // What comes from the same roots in several positions of the trunk is kept once for all of them.
+            for (int same = t + 1; same < next; same++) {
+                for (Part p : parts) {
+                    p.repeat(same);
+                }
             }
         }
         state.join(used);
         state.join(trunk.levers);
+    }
+
+    /** Whether the levers of the trunk change nothing in a region but what feeds it. */
+    private boolean isBranch(Regions.Region r) {
+        for (int l : r.levers) {
+            if (java.util.Arrays.binarySearch(trunk.levers, l) >= 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private int[] hotFed = new int[0];
@@ -168,7 +200,8 @@ final class Reach {
         ground.build(groundFed, state);
     }
 
-    private void record(int at, List<Part> parts, int[] wires) {
+    /** Keeps what one case shows, which stands for so many like it. */
+    private void record(int at, List<Part> parts, int[] wires, int like) {
         for (Part p : parts) {
             int n = p.terminals.length;
             for (int i = 0; i < n; i++) {
@@ -205,14 +238,14 @@ final class Reach {
         for (int w : wires) {
             if (hot.reaches(w)) {
                 for (int root : rootsOf(hot, hotFed, w)) {
-                    wireUses.count(w, root);
+                    wireUses.count(w, root, like);
                 }
             }
             if (neutral.reaches(w)) {
-                wireUses.count(w, WireCounts.NEUTRAL);
+                wireUses.count(w, WireCounts.NEUTRAL, like);
             }
             if (ground.reaches(w)) {
-                wireUses.count(w, WireCounts.GROUND);
+                wireUses.count(w, WireCounts.GROUND, like);
             }
         }
     }

@@ -27,17 +27,18 @@ final class WireCounts {
         cases[wire] = caseCount;
     }
 
-    void count(int wire, int root) {
+    /** Counts so many cases more. */
+    void count(int wire, int root, int more) {
         int[] known = uses[wire];
         for (int i = 0; i < known.length; i += 2) {
             if (known[i] == root) {
-                known[i + 1]++;
+                known[i + 1] += more;
                 return;
             }
         }
         uses[wire] = Arrays.copyOf(known, known.length + 2);
         uses[wire][known.length] = root;
-        uses[wire][known.length + 1] = 1;
+        uses[wire][known.length + 1] = more;
     }
 
     /** {@return how many cases there are, or {@link Reach#JOINED}} */
