@@ -194,13 +194,7 @@ final class Crossings {
                     .sorted()
                     .findFirst()
                     .orElse("");
-            add(
-                    CrossingKind.ACROSS_PROTECTION,
-                    island,
-                    NeutralIslands.poles(lps, feeds),
-                    lps,
-                    s.box,
-                    s.thing.name());
+            add(CrossingKind.ACROSS_PROTECTION, island, NeutralIslands.poles(lps, feeds), lps, s.box, s.thing.name());
         });
     }
 

@@ -35,7 +35,6 @@ final class Effects {
     }
 
     private static final int[] NOTHING = {};
-    private static final int[][] NO_LINES = {};
 
     private final Reach reach;
     private final Net net;
@@ -51,16 +50,7 @@ final class Effects {
     /** Effects of single losses by signature, of which what is live through loads has no part. */
     private final Map<Long, List<Effect>> bySignature = new HashMap<>();
 
-    /**
-     * By vertex: a sum of random numbers, one for each kept line of dominators that it is on. Vertices in a row along a run are on the same
-     * lines, so their losses have the same effect; that unlike sets have the same sum of 64 bits does not happen.
-     */
-    private final long[] signature;
-
-    /** By vertex, from {@code behindStart[v]} on: the load points one of whose ways must pass it, in order. */
-    private int[] behindStart = NOTHING;
-
-    private int[] behind = NOTHING;
+    private @Nullable Behind behind;
 
     private final Reflood reflood;
 
@@ -70,79 +60,20 @@ final class Effects {
         this.net = reach.net;
         this.throughLoads = new ThroughLoads(reach);
         this.reflood = new Reflood(reach);
-        this.signature = new long[net.size];
         this.ofOne = new List[net.size];
     }
 
-    /** Lists which load points are behind each vertex, and signs every vertex with the lines that it is on. */
-    private void index() {
-        behindStart = new int[net.size + 1];
-        int[] last = new int[net.size];
-        lines((lp, line) -> {
-            for (int v : line) {
-                if (last[v] != lp + 1) {
-                    last[v] = lp + 1;
-                    behindStart[v + 1]++;
-                }
-            }
-        });
-        for (int v = 0; v < net.size; v++) {
-            behindStart[v + 1] += behindStart[v];
+    private Behind behind() {
+        Behind known = behind;
+        if (known == null) {
+            known = new Behind(reach);
+            behind = known;
         }
-        behind = new int[behindStart[net.size]];
-        int[] at = java.util.Arrays.copyOf(behindStart, net.size);
-        java.util.SplittableRandom numbers = new java.util.SplittableRandom(1958);
-        lines((lp, line) -> {
-            long number = numbers.nextLong();
-            for (int v : line) {
-                signature[v] += number;
-                if (at[v] == behindStart[v] || behind[at[v] - 1] != lp) {
-                    behind[at[v]++] = lp;
-                }
-            }
-        });
-        Line sign = (lp, line) -> {
-            long number = numbers.nextLong();
-            for (int v : line) {
-                signature[v] += number;
-            }
-        };
-        reach.partsOfLoadPoint.forEach(parts -> parts.forEach(p -> lines(p, p.overGroundBy, sign)));
-    }
-
-    /** What is told of one kept line of dominators. */
-    interface Line {
-        void of(int loadPoint, int[] line);
-    }
-
-    /** Tells all lines but those over ground of load terminals, load point by load point. */
-    private void lines(Line told) {
-        for (List<Part> parts : reach.partsOfLoadPoint) {
-            for (Part p : parts) {
-                lines(p, p.hotBy, told);
-                lines(p, p.neutralBy, told);
-                lines(p, p.groundBy, told);
-            }
-        }
-    }
-
-    /** Tells the lines of a part, case by case and terminal by terminal; what is kept once for several cases is told once. */
-    static void lines(Part p, int[][][] by, Line told) {
-        for (int c = 0; c < by.length; c++) {
-            int[][] terminals = by[c] == null || (c >= p.positions && by[c] == by[c - p.positions]) ? NO_LINES : by[c];
-            for (int[] line : terminals) {
-                if (line != null) {
-                    told.of(p.loadPoint, line);
-                }
-            }
-        }
+        return known;
     }
 
     /** {@return what changes, load point by load point, when these vertices are taken away} */
     List<Effect> of(int[] vertices) {
-        if (behindStart.length == 0) {
-            index();
-        }
         if (vertices.length != 1) {
             return compute(vertices);
         }
@@ -157,15 +88,15 @@ final class Effects {
 
     private List<Effect> one(int[] vertices) {
         int v = vertices[0];
-        if (net.cut[v] || behindStart[v] == behindStart[v + 1] || isTrunk(vertices)) {
+        if (net.cut[v] || behind().isNone(v) || isTrunk(vertices)) {
             return compute(vertices);
         }
-        List<Effect> known = bySignature.get(signature[v]);
+        List<Effect> known = bySignature.get(behind().signature(v));
         if (known == null) {
             throughLoads.forgetLooks();
             known = compute(vertices);
             if (!throughLoads.looked()) {
-                bySignature.put(signature[v], known);
+                bySignature.put(behind().signature(v), known);
             }
         }
         return known;
@@ -217,16 +148,15 @@ final class Effects {
     /** The load points one of whose ways must pass one of these, in order. */
     private int[] touchedBy(int[] vertices) {
         if (vertices.length == 1) {
-            int v = vertices[0];
-            return java.util.Arrays.copyOfRange(behind, behindStart[v], behindStart[v + 1]);
+            return behind().of(vertices[0]);
         }
-        BitSet touched = new BitSet();
+        Ints touched = new Ints();
         for (int v : vertices) {
-            for (int i = behindStart[v]; i < behindStart[v + 1]; i++) {
-                touched.set(behind[i]);
+            for (int lp : behind().of(v)) {
+                touched.add(lp);
             }
         }
-        return touched.stream().toArray();
+        return touched.distinct();
     }
 
     /** The regions these are in, in order. */

@@ -121,7 +121,6 @@ final class GroundTies {
 
     /** A landing on the bonding panel's neutral bar is ground where its region is. */
     private boolean isBondGround(int v, int bar) {
-        return reach.regions.holdsMainBond(net.panel(bar))
-                && reach.regions.all.get(reach.regions.of[v]).groundOnly;
+        return reach.regions.holdsMainBond(net.panel(bar)) && reach.regions.all.get(reach.regions.of[v]).groundOnly;
     }
 }

@@ -59,7 +59,10 @@ final class LoadPoints {
         List<Touch> found = new ArrayList<>(4);
         for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
             int before = found.size();
-            int places = ground ? (p.ground >= 0 ? 1 : 0) : p.terminals.length;
+            int places = p.terminals.length;
+            if (ground) {
+                places = p.ground < 0 ? 0 : 1;
+            }
             for (int c = 0; c < p.cases(); c++) {
                 for (int i = 0; i < places; i++) {
                     int[] reached = roots.of(p, c, i);
@@ -258,9 +261,7 @@ final class LoadPoints {
             Sureness s = cases == Reach.JOINED
                     ? Sureness.MAY
                     : reach.wireUses.times(wire, i) == cases ? Sureness.MUST : Sureness.SHOWN;
-            Conductor c = root >= 0
-                    ? Conductor.HOT
-                    : root == WireCounts.NEUTRAL ? Conductor.NEUTRAL : Conductor.GROUND;
+            Conductor c = root >= 0 ? Conductor.HOT : root == WireCounts.NEUTRAL ? Conductor.NEUTRAL : Conductor.GROUND;
             uses.add(new WireUse.Use(c, root >= 0 ? net.name(root) : null, s));
         }
         if (n > 1) {

@@ -83,8 +83,7 @@ final class MayGraph {
                     && net.start[v + 1] - net.start[v] == 1
                     && net.kind[net.adjacent[net.start[v]]] == Net.Kind.WIRE_END;
             if (landing || (k == Net.Kind.JOINT && !capped)) {
-                jointsOf.computeIfAbsent(net.box(v), x -> new ArrayList<>())
-                        .add(v);
+                jointsOf.computeIfAbsent(net.box(v), x -> new ArrayList<>()).add(v);
             }
             if (k == Net.Kind.JOINT) {
                 for (int i = net.start[v]; i < net.start[v + 1]; i++) {
@@ -132,7 +131,8 @@ final class MayGraph {
                 opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>()).add(metal);
             }
             for (Device d : b.devices().values()) {
-                int v = java.util.Objects.requireNonNull(net.devices.get(d.name())).first();
+                int v = java.util.Objects.requireNonNull(net.devices.get(d.name()))
+                        .first();
                 for (DeviceKind.Terminal t : d.kind().terminals()) {
                     if (!inJoint.get(v) && !d.unused().contains(t.name())) {
                         opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>())

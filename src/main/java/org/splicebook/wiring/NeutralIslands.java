@@ -2,7 +2,6 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -20,6 +19,7 @@ final class NeutralIslands {
         final Set<String> landings;
         /** The joints of these. */
         final List<Integer> joints;
+
         final Set<String> wires = new TreeSet<>();
         /** Load points that return on it, with the roots by which. */
         final Map<Integer, Set<Integer>> returns = new TreeMap<>();

@@ -52,7 +52,7 @@ final class Overcurrent {
         }
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
-                Effects.lines(p, p.hotBy, (lp, line) -> {
+                Behind.lines(p, p.hotBy, (lp, line) -> {
                     for (int v : line) {
                         if (index[v] != 0) {
                             Ints on = at.get(index[v] - 1);
@@ -76,9 +76,7 @@ final class Overcurrent {
     }
 
     private void put(int loadPoint, Thing thing, boolean always) {
-        byLoadPoint
-                .computeIfAbsent(loadPoint, k -> new TreeMap<>())
-                .put(thing, always ? Sureness.MUST : Sureness.MAY);
+        byLoadPoint.computeIfAbsent(loadPoint, k -> new TreeMap<>()).put(thing, always ? Sureness.MUST : Sureness.MAY);
     }
 
     Map<Thing, Sureness> of(int loadPoint) {

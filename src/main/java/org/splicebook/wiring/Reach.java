@@ -40,7 +40,7 @@ final class Reach {
         this.trunk = new Trunk(net, regions, state, hot);
         this.neutral = new BlockTree(net);
         this.ground = new BlockTree(net);
-        regions.all.forEach(r -> partsOfRegion.add(new ArrayList<>()));
+        regions.all.forEach(r -> partsOfRegion.add(List.of()));
         makeParts();
         for (Regions.Region r : regions.all) {
             if (hasRoots(r)) {
@@ -76,6 +76,9 @@ final class Reach {
                     part.size(trunk.positions, Regions.NONE, 1);
                 }
                 parts.add(part);
+                if (partsOfRegion.get(region).isEmpty()) {
+                    partsOfRegion.set(region, new ArrayList<>(4));
+                }
                 partsOfRegion.get(region).add(part);
             }
             partsOfLoadPoint.add(parts);
@@ -124,8 +127,8 @@ final class Reach {
             wireSets.computeIfAbsent(set, k -> new Ints()).add(w);
         }
         partSets.keySet().forEach(k -> wireSets.computeIfAbsent(k, x -> new Ints()));
-        wireSets.forEach((set, ws) ->
-                enumerate(r, set.stream().toArray(), partSets.getOrDefault(set, List.of()), ws.toArray()));
+        wireSets.forEach(
+                (set, ws) -> enumerate(r, set.stream().toArray(), partSets.getOrDefault(set, List.of()), ws.toArray()));
     }
 
     private void enumerate(Regions.Region r, int[] levers, List<Part> parts, int[] wires) {
@@ -316,7 +319,7 @@ final class Reach {
                 return;
             }
             Map<Integer, BitSet> byBlock = leversOfBlock.computeIfAbsent(tree, this::index);
-            for (int block : tree.line(target)) {
+            for (int block : byBlock.isEmpty() ? Regions.NONE : tree.line(target)) {
                 BitSet levers = byBlock.get(block);
                 if (levers != null) {
                     set.or(levers);

@@ -2,9 +2,7 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Floods regions again after a loss, for what several losses at once, or one in the trunk, leave. */
@@ -55,15 +53,14 @@ final class Reflood {
             boolean changed,
             java.util.function.Predicate<Part> which,
             @Nullable After[][] after) {
-        // Parts that were surveyed together share the list of their levers.
-        Map<int[], List<Part>> bySet = new IdentityHashMap<>();
+        List<List<Part>> bySet = new ArrayList<>();
         for (Part p : reach.partsOfRegion.get(r.index)) {
             if (!which.test(p)) {
                 continue;
             }
             int n = p.cases();
             put(reach, after, p, new After(new long[n], new long[n], new long[n], new long[n]));
-            bySet.computeIfAbsent(p.levers, k -> new ArrayList<>()).add(p);
+            group(bySet, p).add(p);
         }
         for (int t = 0; t < reach.trunk.positions && !bySet.isEmpty(); t++) {
             reach.state.set(reach.trunk.levers, t);
@@ -79,7 +76,7 @@ final class Reflood {
                     asBefore && java.util.Arrays.equals(neutral, fed(r, r.neutralRoots, before, Net.Kind.NEUTRAL_BAR));
             boolean groundAsBefore =
                     asBefore && java.util.Arrays.equals(ground, fed(r, r.groundRoots, before, Net.Kind.GROUND_BAR));
-            for (List<Part> parts : bySet.values()) {
+            for (List<Part> parts : bySet) {
                 Part first = parts.get(0);
                 for (int k = 0; k < first.positions; k++) {
                     reach.state.set(first.levers, k);
@@ -109,6 +106,18 @@ final class Reflood {
             }
         }
         reach.state.join(reach.trunk.levers);
+    }
+
+    /** Parts that were surveyed together share the list of their levers. */
+    private static List<Part> group(List<List<Part>> groups, Part p) {
+        for (List<Part> g : groups) {
+            if (g.get(0).levers == p.levers) {
+                return g;
+            }
+        }
+        List<Part> one = new ArrayList<>();
+        groups.add(one);
+        return one;
     }
 
     private int[] fed(Regions.Region r, int[] roots, BitSet live, Net.Kind kind) {

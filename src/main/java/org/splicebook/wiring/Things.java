@@ -157,7 +157,8 @@ final class Things {
     private void box(Box box) {
         for (Device d : box.devices().values()) {
             Net.Placed placed = Objects.requireNonNull(net.devices.get(d.name()));
-            List<Integer> own = IntStream.range(placed.first(), placed.end()).boxed().toList();
+            List<Integer> own =
+                    IntStream.range(placed.first(), placed.end()).boxed().toList();
             List<Integer> off = new ArrayList<>(own);
             int joint = Objects.requireNonNull(net.firstJoint.get(box.name()));
             for (Joint j : box.joints()) {
@@ -260,7 +261,8 @@ final class Things {
                         LossMode.DEVICE_OFF,
                         ThingKind.DEVICE,
                         d.name(),
-                        IntStream.of(Objects.requireNonNull(net.devices.get(d.name())).links())
+                        IntStream.of(Objects.requireNonNull(net.devices.get(d.name()))
+                                        .links())
                                 .boxed()
                                 .toList());
             }

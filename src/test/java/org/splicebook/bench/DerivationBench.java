@@ -18,6 +18,9 @@ import org.splicebook.oracle.RandomHouses;
 import org.splicebook.oracle.Shape;
 import org.splicebook.record.House;
 import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.Feed;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Return;
 import org.splicebook.wiring.Wiring;
 
 /** How long a derivation takes, and how that grows with the number of wires. */
@@ -53,9 +56,33 @@ public class DerivationBench {
         return new Shape(wires / 10, wires / 3, wires / 80);
     }
 
-    /** {@return the wiring} */
+    /** {@return the wiring, what is put off not looked at} */
     @Benchmark
     public Wiring derive() {
         return Derivation.derive(house);
+    }
+
+    /**
+     * All of it: what is lost with each thing, what everything relies on, every hop of every way.
+     *
+     * @return how much that is
+     */
+    @Benchmark
+    public int everything() {
+        Wiring w = Derivation.derive(house);
+        int n = w.losses().size();
+        for (LoadPointWiring p : w.loadPoints()) {
+            n += p.reliesOn().size();
+            for (Feed f : p.feeds()) {
+                n += f.way().hops().size();
+            }
+            for (Return r : p.returns()) {
+                n += r.way().hops().size();
+            }
+            for (Return r : p.grounds()) {
+                n += r.way().hops().size();
+            }
+        }
+        return n;
     }
 }
