@@ -17,6 +17,7 @@ import org.splicebook.loadflow.LoadFlow;
 import org.splicebook.loadflow.LoadPoint;
 import org.splicebook.survey.Diagnosis;
 import org.splicebook.survey.NextTest;
+import org.splicebook.survey.Observed;
 import org.splicebook.survey.Suspect;
 import org.splicebook.survey.Symptom;
 import org.splicebook.survey.SymptomReader;
@@ -73,6 +74,8 @@ final class Diagnose {
                 new Answer.Section("As it was understood", false, told.read()),
                 new Answer.Section("Next test, covers on", false, isSound ? List.of() : next()),
                 new Answer.Section("Nothing of this explains it", false, isSound ? List.of() : unrelated()),
+                new Answer.Section(
+                        "By the record no ground leads to these: readings to it tell nothing", false, ungrounded()),
                 new Answer.Section("Not shown by the record to be fed at all", false, List.copyOf(unfed)),
                 new Answer.Section("Boxes that nobody has looked into whole, likeliest first", false, unopened()),
                 new Answer.Section(
@@ -135,6 +138,18 @@ final class Diagnose {
                 asked.house().basis(),
                 columns,
                 c.suspects().size() > 1 || s.at().size() > 1 ? why : List.of());
+    }
+
+    private List<String> ungrounded() {
+        Set<String> points = new TreeSet<>();
+        for (Observed o : told.observed()) {
+            if (o.symptom() instanceof Symptom.Reads r
+                    && r.between() != Symptom.Between.HOT_NEUTRAL
+                    && !diagnosis.isGroundedWithoutFault(r.point())) {
+                points.add(r.point());
+            }
+        }
+        return List.copyOf(points);
     }
 
     private List<String> unrelated() {

@@ -75,6 +75,11 @@ public record Diagnosis(
         return sound.at(point).level() != Symptom.Level.DEAD;
     }
 
+    /** {@return whether the ground of a load point leads anywhere by the record, nothing being wrong: else no reading to it tells anything} */
+    public boolean isGroundedWithoutFault(String point) {
+        return !Double.isNaN(sound.at(point).hotGround());
+    }
+
     /** A suspect with what it foretells under each condition, and how well that goes with the symptoms, and whether it has to do with any. */
     record Judged(Suspect suspect, List<Seen> seen, double weight, boolean explains, boolean bears) {}
 

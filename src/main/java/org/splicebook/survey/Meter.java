@@ -34,6 +34,14 @@ final class Meter {
         return Math.max(least, AS_FORETOLD * Math.exp(-beyond * beyond / 2));
     }
 
+    /**
+     * {@return the chance of a reading at a neutral that lost its way home beside a hot that lives: any load that is on, known or not, lifts it
+     * towards the hot}
+     */
+    static double onLostNeutral(double hotGround, double read) {
+        return read <= hotGround + within(hotGround) ? GHOST : MORE_THAN_A_GHOST;
+    }
+
     /** {@return the same where anything between two voltages is foretold, each as likely as any other} */
     static double chance(double told, double sound, double read) {
         double at = chance(told, read);

@@ -75,7 +75,10 @@ public sealed interface Symptom {
     record Reads(String point, Between between, double volts) implements Symptom {
         @Override
         public double chance(Seen seen) {
-            return Meter.chance(seen.at(point).volts(between), volts);
+            Seen.AtPoint at = seen.at(point);
+            return between != Between.HOT_GROUND && Double.isNaN(at.volts(between)) && at.hotGround() > Seen.MOST_GHOST
+                    ? Meter.onLostNeutral(at.hotGround(), volts)
+                    : Meter.chance(at.volts(between), volts);
         }
 
         @Override

@@ -34,6 +34,23 @@ class DiagnoseTest {
     }
 
     @Test
+    void whatHasNothingToDoWithItStandsApartAndIsNotRuledOut() {
+        Answer a = ask("dead: living-2; live: living-1");
+        assertThat(section(a, "Nothing of this explains it"))
+                .anyMatch(l -> l.startsWith("Chance under 1 %") || l.startsWith("Chance 1 %"))
+                .anyMatch(l -> l.contains("none is ruled out"));
+        assertThat(a.rows())
+                .allSatisfy(
+                        r -> assertThat(r.columns().get("foretells").toString()).contains("living-2"));
+    }
+
+    @Test
+    void readingsToAGroundThatLeadsNowhereAreSaidToTellNothing() {
+        assertThat(section(ask("dead: living-2; volts at living-2: hn=2 hg=120 ng=118"), "By the record no ground"))
+                .contains("living-2.top");
+    }
+
+    @Test
     void whatNeedsNoFaultIsSaidToNeedNone() {
         Answer a = ask("live: living-2, living-1");
         assertThat(a.outcome()).contains("Nothing that was told needs a fault");

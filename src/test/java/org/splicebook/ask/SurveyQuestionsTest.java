@@ -77,6 +77,52 @@ class SurveyQuestionsTest {
         assertThat(Sample.problems(FIRST_DAY, "survey-pass", "sure", "7")).isNotEmpty();
     }
 
+    @Test
+    void sagsNeedWhatTheSourceSagsByAndThenMakeABreakerLikelier() {
+        String sags = "living-1.top 10 A: living-1.top 2.3, living-2.top 1.9; living-2.top 10 A: living-2.top 2.8";
+        assertThat(Sample.problems(FIRST_DAY, "survey-status", "sags", sags))
+                .anyMatch(p -> p.said().contains("elsewhere") && p.said().contains("ohms"));
+        assertThat(Sample.ask(FIRST_DAY, "survey-status", "sags", sags, "elsewhere", "0.04")
+                        .rows())
+                .isNotEmpty();
+    }
+
+    @Test
+    void aMisreadIsToldWithItsPassAndAskedForAgain() {
+        List<Sighting> seen = new ArrayList<>();
+        for (int k = 1; k <= 4; k++) {
+            seen.add(new Sighting(
+                    "x" + k,
+                    "2026-04-01",
+                    List.of("main.9"),
+                    Map.of(),
+                    "lamp",
+                    "pass-" + k,
+                    null,
+                    new Sighting.Lit(
+                            "living-1.top", null, k == 3 ? Sighting.Reading.LIT : Sighting.Reading.NOT_LIT, null),
+                    null));
+        }
+        seen.add(new Sighting(
+                "x5",
+                "2026-04-01",
+                List.of("main.10"),
+                Map.of(),
+                "lamp",
+                "pass-5",
+                null,
+                new Sighting.Lit("living-1.top", null, Sighting.Reading.LIT, null),
+                null));
+        House house = FIRST_DAY.withSightings(seen);
+        for (String question : List.of("survey-status", "survey-pass")) {
+            assertThat(section(Sample.ask(house, question), "Readings that all else"))
+                    .as(question)
+                    .singleElement()
+                    .satisfies(l -> assertThat(l)
+                            .contains("living-1.top: lit in pass-3", "main.9 off", "Everything else says: main.9"));
+        }
+    }
+
     /** Walked pass by pass, each answer asked anew of the sightings alone, as if on another day. */
     @Test
     void aWalkGoesOnFromTheSightingsAloneAndEndsByItself() {

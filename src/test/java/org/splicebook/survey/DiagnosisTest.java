@@ -208,6 +208,29 @@ class DiagnosisTest {
         return List.of();
     }
 
+    /** Hot to ground lives, hot to neutral does not, neutral to ground lives: the neutral is lost, whatever load lifts it. */
+    @Test
+    void threeReadingsOfALostNeutralAreExplainedByOneFault() {
+        Workbench bench = new Workbench(PEAR_TREE, LoadCase.typical());
+        Seen sound = bench.seen(Condition.USUAL, Suspect.NONE);
+        String grounded = sound.names().stream()
+                .filter(n -> n.startsWith("counter-") && sound.at(n).hotGround() > 100)
+                .findFirst()
+                .orElseThrow();
+        Diagnosis d = Diagnosis.of(
+                PEAR_TREE,
+                LoadCase.typical(),
+                List.of(
+                        Observed.usually(new Symptom.Works(grounded, Symptom.Level.DEAD)),
+                        Observed.usually(new Symptom.Reads(grounded, Symptom.Between.HOT_NEUTRAL, 2)),
+                        Observed.usually(new Symptom.Reads(grounded, Symptom.Between.HOT_GROUND, 120)),
+                        Observed.usually(new Symptom.Reads(grounded, Symptom.Between.NEUTRAL_GROUND, 118))));
+        assertThat(d.explained()).isTrue();
+        assertThat(d.classes().get(0).suspects())
+                .anyMatch(s -> s.words().startsWith("open")
+                        && (s.words().contains("white") || s.words().contains("neutral")));
+    }
+
     @Test
     void aReadingBetweenSoundAndDeadSpeaksForALooseConnection() {
         Diagnosis d = Diagnosis.of(

@@ -119,15 +119,17 @@ public record RecordedSurvey(
                         .toList());
             }
         }
-        Survey survey = new Survey(throwing, points, chances, liked);
+        Survey first = new Survey(throwing, points, chances, liked);
         Map<PassKey, Integer> passes = new LinkedHashMap<>();
         List<Reading> readings = new ArrayList<>();
         List<String> leftOut = new ArrayList<>();
-        read(survey, standing, passes, readings, leftOut);
+        read(first, standing, passes, readings, leftOut);
         List<Pass> walked = passes.keySet().stream().map(k -> new Pass(k.off())).toList();
-        List<Tie> ties = ties(survey, standing);
+        List<Tie> ties = ties(first, standing);
         onOneBreaker.forEach(c ->
-                addChain(ties, c.stream().map(o -> point(survey, o)).toList()));
+                addChain(ties, c.stream().map(o -> point(first, o)).toList()));
+        Posterior found = Posterior.of(first, walked, readings, ties);
+        Survey survey = first.with(Throws.found(throwing, found, devices, wishes));
         Posterior known = Posterior.of(survey, walked, readings, ties);
         List<String> life = new ArrayList<>();
         for (int p = 0; p < points.size(); p++) {

@@ -27,6 +27,11 @@ public record Survey(
         this(throwing, points, chances, likes, causes(throwing, chances));
     }
 
+    /** {@return the same with other rules for its throws} */
+    Survey with(List<Throw> ruled) {
+        return new Survey(ruled, points, chances, likes, causes);
+    }
+
     /** {@return a survey of which nothing is known but throws and points} */
     public static Survey plain(List<Throw> throwing, List<Point> points, Chances chances) {
         List<Double> same = throwing.stream().map(t -> 1.0).toList();

@@ -24,6 +24,8 @@ import org.splicebook.wiring.shutoff.Care;
 
 /** The throws of a recorded house, what feeds the panel of each, and which of them must not go off with others. */
 final class Throws {
+    private static final double MORE_LIKELY_THAN_NOT = 0.5;
+
     private final Wiring wiring;
     private final House house;
     private final Wishes wishes;
@@ -133,9 +135,34 @@ final class Throws {
             return t.staying(Throw.Stay.ON, care.tell());
         }
         boolean isFree = t.breakers().stream().anyMatch(wishes.free()::contains);
-        return !isFree && (care == Care.ALARM || care == Care.WATER || care == Care.COLD)
-                ? t.staying(Throw.Stay.ALONE, care.tell())
-                : t;
+        return !isFree && care != null && isApart(care) ? t.staying(Throw.Stay.ALONE, care.tell()) : t;
+    }
+
+    private static boolean isApart(Care care) {
+        return care == Care.ALARM || care == Care.WATER || care == Care.COLD;
+    }
+
+    /** {@return the throws, those apart too on which the survey found an alarm, a pump or a cold store to hang more likely than not} */
+    static List<Throw> found(List<Throw> throwing, Posterior known, List<Device> devices, Wishes wishes) {
+        List<Throw> all = new ArrayList<>(throwing);
+        for (int p = 0; p < devices.size(); p++) {
+            Care care = Care.of(devices.get(p));
+            Cause top = known.top(p).cause();
+            if (care == null
+                    || !isApart(care)
+                    || !top.isOneThrow()
+                    || known.top(p).share() < MORE_LIKELY_THAN_NOT) {
+                continue;
+            }
+            Throw t = all.get(top.a());
+            if (t.stay() == Throw.Stay.FREE && t.breakers().stream().noneMatch(wishes.free()::contains)) {
+                String point = known.survey().points().get(p).id();
+                all.set(
+                        top.a(),
+                        t.staying(Throw.Stay.ALONE, "by the passes so far " + point + " hangs on it. " + care.tell()));
+            }
+        }
+        return all;
     }
 
     private static @Nullable Care graver(@Nullable Care a, @Nullable Care b) {

@@ -166,6 +166,36 @@ class LearningTest {
     }
 
     @Test
+    void whatThePassesFindToFeedAColdStoreGoesOffAloneFromThenOn() {
+        House house = HouseFiles.parse("quay.yaml", """
+                        splicebook: 1
+                        house: quay-cottage
+                        panels:
+                          main: {supply: service, breakers: {1: {rating: 15 A}, 3: {rating: 15 A}, 5: {rating: 15 A}}}
+                        sources: {service: {system: split-phase 120/240, bond: main}}
+                        boxes:
+                          a: {devices: {cold: {kind: single-receptacle, load: freezer}}}
+                          b: {devices: {hall-1: {kind: luminaire}}}
+                        """).get();
+        List<Sighting> seen = List.of(lamp("pass-1", "main.3", "cold", true), lamp("pass-2", "main.1", "cold", false));
+        List<Throw> before = RecordedSurvey.of(
+                        Derivation.derive(house), List.of(), Wishes.NONE, Chances.OLD_HOUSE, List.of())
+                .survey()
+                .throwing();
+        List<Throw> after = RecordedSurvey.of(Derivation.derive(house), seen, Wishes.NONE, Chances.OLD_HOUSE, List.of())
+                .survey()
+                .throwing();
+        assertThat(before).allMatch(t -> t.stay() == Throw.Stay.FREE);
+        assertThat(after)
+                .filteredOn(t -> t.stay() == Throw.Stay.ALONE)
+                .singleElement()
+                .satisfies(t -> {
+                    assertThat(t.name()).isEqualTo("main.3");
+                    assertThat(t.why()).contains("cold", "passes so far");
+                });
+    }
+
+    @Test
     void sagsStepsAndTonesMakeABreakerLikelier() {
         List<Sighting> seen = List.of(
                 lamp("pass-1", "main.5", "shed-1", true),

@@ -140,6 +140,38 @@ class PlansTest {
         assertThat(passes.size()).as("seed %d", seed).isLessThanOrEqualTo(fewest(survey) + 1);
     }
 
+    /**
+     * Beyond what can be tried out: no plan has fewer passes than one for each breaker that goes off alone, and for the rest what tells so
+     * many answers apart.
+     */
+    @Test
+    void housesOfUpTo42BreakersCostAtMostOnePassMoreThanAnyPlanMust() {
+        for (long seed = 1; seed <= 120; seed++) {
+            Random random = new Random(seed);
+            int n = 6 + random.nextInt(37);
+            List<Throw> throwing = new ArrayList<>(withRules(random, n));
+            for (int i = 2; i < n && seed % 2 == 0; i++) { // a second subpanel, beside the first
+                if (throwing.get(i).above() < 0 && random.nextInt(4) == 0) {
+                    throwing.set(i, throwing.get(i).under(1));
+                }
+            }
+            Survey survey = survey(throwing, Chances.PLAIN);
+            List<Pass> passes = Plans.coded(survey, 1);
+            int alone = 0;
+            int free = 0;
+            for (int t = 0; t < n; t++) {
+                BitSet one = Pass.of(t).off();
+                BitSet with = (BitSet) one.clone();
+                boolean isAloneOnly = survey.unpowered(one).stream()
+                        .anyMatch(x -> throwing.get(x).stay() == Throw.Stay.ALONE);
+                alone += survey.isAllowed(one) && isAloneOnly ? 1 : 0;
+                free += survey.isAllowed(with) && !isAloneOnly ? 1 : 0;
+            }
+            int least = alone + (int) Math.ceil(Math.log(free + 1) / Math.log(2) - 1e-9);
+            assertThat(passes.size()).as("seed %d, %d breakers", seed, n).isLessThanOrEqualTo(least + 1);
+        }
+    }
+
     @Test
     void whatMustStayOnIsNeverOffNotEvenThroughWhatFeedsIt() {
         for (long seed = 1; seed <= 200; seed++) {
