@@ -2,7 +2,7 @@ package org.splicebook.cli;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
+import java.time.Instant;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.splicebook.housefile.HouseFiles;
@@ -20,18 +20,34 @@ final class Houses {
 
     private Houses() {}
 
-    /** {@return the record of a house file or folder of them, or of a stored house of that id, or its revision after an @} */
-    static House record(String fileOrHouse, Program program, StoreOptions store) {
+    /**
+     * What was named.
+     *
+     * @param house the record
+     * @param revision the revision that it is; 0 for a file
+     * @param stored when that was stored
+     */
+    record Named(House house, long revision, Instant stored) {}
+
+    /** {@return the house of a file or folder of them, or a stored one of that id, or its revision after an @} */
+    static Named named(String fileOrHouse, Program program, StoreOptions store) {
         if (Files.exists(Path.of(fileOrHouse))) {
-            return HouseFiles.read(Path.of(fileOrHouse)).get();
+            return new Named(HouseFiles.read(Path.of(fileOrHouse)).get(), 0, Instant.EPOCH);
         }
         Matcher said = REVISION.matcher(fileOrHouse);
         try (HouseStore houses = program.open(store.choice())) {
-            Optional<StoredHouse> found = said.matches()
-                    ? houses.findRevision(said.group(1), Long.parseLong(said.group(2)))
-                    : houses.findHouse(fileOrHouse);
-            return found.orElseThrow(() -> notFound(fileOrHouse)).house();
+            StoredHouse found = (said.matches()
+                            ? houses.findRevision(said.group(1), Long.parseLong(said.group(2)))
+                            : houses.findHouse(fileOrHouse))
+                    .orElseThrow(() -> notFound(fileOrHouse));
+            return new Named(
+                    found.house(), found.revision().number(), found.revision().stored());
         }
+    }
+
+    /** {@return its record alone} */
+    static House record(String fileOrHouse, Program program, StoreOptions store) {
+        return named(fileOrHouse, program, store).house();
     }
 
     static ProblemException notFound(String house) {

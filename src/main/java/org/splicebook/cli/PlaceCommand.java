@@ -75,7 +75,7 @@ final class PlaceCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        RecordOption.Named named = record.read(program);
+        Houses.Named named = record.read(program);
         Costs figures = costs == null ? Costs.standard() : Costs.read(costs).get();
         Wanted wanted = Wanted.parse(against, points, asked).get();
         Placement placement;

@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.housefile.DraftFiles;
-import org.splicebook.housefile.HouseFiles;
 import org.splicebook.panelplan.TellReader;
 import org.splicebook.panelplan.schedule.Goal;
 import org.splicebook.panelplan.upgrade.Page;
@@ -32,12 +31,9 @@ import org.splicebook.render.Json;
 import org.splicebook.render.PlanJson;
 import org.splicebook.render.PlanText;
 import org.splicebook.render.PlanWorkbook;
-import org.splicebook.store.HouseStore;
-import org.splicebook.store.StoredHouse;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 @Command(
         name = "plan",
@@ -50,11 +46,8 @@ final class PlanCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
 
-    @Parameters(
-            index = "0",
-            paramLabel = "FILE|HOUSE",
-            description = "A house file, a folder of them, or a stored house's id.")
-    private String house = "";
+    @Mixin
+    private RecordOption record = new RecordOption();
 
     @Option(
             names = "--panel",
@@ -128,9 +121,6 @@ final class PlanCommand implements Callable<Integer> {
     private PackOptions packs = new PackOptions();
 
     @Mixin
-    private StoreOptions store = new StoreOptions();
-
-    @Mixin
     private OutputOptions output = new OutputOptions();
 
     PlanCommand(Program program, Terminal terminal) {
@@ -140,19 +130,14 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (Files.exists(Path.of(house))) {
-            return plan(HouseFiles.read(Path.of(house)).get(), null);
-        }
-        try (HouseStore houses = program.open(store.choice())) {
-            StoredHouse stored = houses.findHouse(house).orElseThrow(() -> Houses.notFound(house));
-            return plan(stored.house(), stored.revision().number());
-        }
+        Houses.Named named = record.read(program);
+        return plan(named.house(), named.revision() == 0 ? null : named.revision());
     }
 
-    private int plan(House record, @Nullable Long revision) {
-        TellReader loads = new TellReader(record);
+    private int plan(House house, @Nullable Long revision) {
+        TellReader loads = new TellReader(house);
         told.tell(loads);
-        WantedReader reader = new WantedReader(record, kind, of, loads);
+        WantedReader reader = new WantedReader(house, kind, of, loads);
         reader.protect(protect);
         locks.forEach(reader::lock);
         kept.forEach(reader::keep);
@@ -178,8 +163,8 @@ final class PlanCommand implements Callable<Integer> {
         UpgradePlan plan;
         try (Bar bar = new Bar("placing", terminal)) {
             plan = Upgrades.plan(
-                            record,
-                            packs.packs().apply(record),
+                            house,
+                            packs.packs().apply(house),
                             wanted,
                             revision,
                             (goal, value, bound) ->

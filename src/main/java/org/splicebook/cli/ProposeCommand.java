@@ -9,7 +9,6 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Answer;
 import org.splicebook.housefile.DraftFiles;
-import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.Kinds;
 import org.splicebook.record.Draft;
 import org.splicebook.record.House;
@@ -17,8 +16,6 @@ import org.splicebook.rewire.search.Found;
 import org.splicebook.rewire.search.Search;
 import org.splicebook.rewire.search.SearchAnswer;
 import org.splicebook.rewire.search.Wish;
-import org.splicebook.store.HouseStore;
-import org.splicebook.store.StoredHouse;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -100,16 +97,8 @@ final class ProposeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (Files.exists(Path.of(house))) {
-            return propose(HouseFiles.read(Path.of(house)).get(), 0, Instant.EPOCH);
-        }
-        try (HouseStore houses = program.open(store.choice())) {
-            StoredHouse stored = houses.findHouse(house).orElseThrow(() -> Houses.notFound(house));
-            return propose(
-                    stored.house(),
-                    stored.revision().number(),
-                    stored.revision().stored());
-        }
+        Houses.Named named = Houses.named(house, program, store);
+        return propose(named.house(), named.revision(), named.stored());
     }
 
     private int propose(House record, long revision, Instant stored) {

@@ -133,12 +133,7 @@ public final class DraftAnswer {
                                 + c.after().certainty().word() + ", "
                                 + c.after().said())
                         .toList()));
-        all.add(new Answer.Section(
-                "Currents",
-                false,
-                CurrentChange.between(before, is.house()).stream()
-                        .map(c -> "With " + c.loads() + " loads: " + c.said())
-                        .toList()));
+        all.add(new Answer.Section("Currents", false, currents()));
         all.add(new Answer.Section(TO_OPEN, false, work.sites()));
         all.add(new Answer.Section(
                 "To buy",
@@ -150,6 +145,17 @@ public final class DraftAnswer {
         all.add(new Answer.Section("Steps", true, work.steps()));
         all.add(new Answer.Section("Tests at the end", true, tests()));
         return all;
+    }
+
+    private List<String> currents() {
+        List<CurrentChange> changes = new ArrayList<>(CurrentChange.between(before, is.house()));
+        // Where a panel is replaced every circuit has another pole, and none carries more for it.
+        if (draft.moves().stream().noneMatch(m -> m instanceof Move.ReplacePanel)) {
+            changes.addAll(CurrentChange.ofPoles(before, is.house()));
+        }
+        return changes.stream()
+                .map(c -> "With " + c.loads() + " loads: " + c.said())
+                .toList();
     }
 
     private static List<String> said(List<Finding> findings) {

@@ -34,7 +34,7 @@ class PointChangeTest {
     /** A protective receptacle is one load point where a duplex was two: none of them is gone or new. */
     @Test
     void halvesThatBecomeOneAreComparedWithIt() throws IOException {
-        String path = "/org/splicebook/golden/duplex-tabs-in-one-leg.house.yaml";
+        String path = "/org/splicebook/golden/chain-on-duplex-screws.house.yaml";
         String text;
         try (InputStream in = PointChangeTest.class.getResourceAsStream(path)) {
             text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
