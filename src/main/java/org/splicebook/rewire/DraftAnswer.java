@@ -118,7 +118,9 @@ public final class DraftAnswer {
                 + found.cured().size()
                 + " findings cured, " + found.added().size() + " new, "
                 + found.changed().size() + " changed. "
-                + work.sites().size() + " boxes and panels to open.";
+                + (work.sites().size() == 1
+                        ? "1 box or panel to open."
+                        : work.sites().size() + " boxes and panels to open.");
     }
 
     private List<Answer.Section> sections(Comparison found) {

@@ -95,7 +95,7 @@ public final class PlacementAnswer {
                     + (p.asked().isEmpty() ? "." : ", but " + p.asked().size() + " things have to be known first.");
         }
         int covered = p.demands().size() - p.uncovered().size();
-        String all = covered + " of " + p.demands().size() + " are covered by "
+        String all = covered + " of " + p.demands().size() + (p.demands().size() == 1 ? " is" : " are") + " covered by "
                 + p.placed().size()
                 + (p.placed().size() == 1 ? " device" : " devices") + ", "
                 + p.sites().size() + " to open, cost "

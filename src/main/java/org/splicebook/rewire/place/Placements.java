@@ -117,13 +117,19 @@ public final class Placements {
         boolean unused = progress.carryOn(all.size(), all.size());
     }
 
+    /** As it is, or with the words that its face has to bear where that is all that is wrong with it. */
     private Judged judge(Candidate c) {
         Result<House> made = Moves.apply(house, c.moves());
         if (!made.isOk()) {
             return new Judged(c, new BitSet(), 0, List.of(made.problems().get(0).message()));
         }
         Protecting.Verdict v = protecting.part(made.get(), c.moves());
-        return new Judged(c, covered(v), unasked(v), v.reasons());
+        Judged plain = new Judged(c, covered(v), unasked(v), v.reasons());
+        if (v.unlabelled().isEmpty() || c.moves().stream().anyMatch(m -> m instanceof Move.Label)) {
+            return plain;
+        }
+        Judged labelled = judge(c.labelled(v.unlabelled()));
+        return labelled.reasons().isEmpty() ? labelled : plain;
     }
 
     private int unasked(Protecting.Verdict v) {

@@ -32,8 +32,6 @@ record Told(
         List<Demand> demands,
         List<Judged> good,
         List<Judged> bad) {
-    private static final String UNGROUNDED = "ungrounded-replacement";
-
     /** How many alternatives, and how many that may not be done, are told of each. */
     private static final int TOLD = 2;
 
@@ -191,7 +189,7 @@ record Told(
                 .filter(d -> d.function() == Protection.GROUND_FAULT)
                 .forEach(d -> protectedNow.add(d.point()));
         return found.stream()
-                .filter(f -> f.rule().equals(UNGROUNDED) && protectedNow.containsAll(f.outlets()))
+                .filter(f -> f.rule().equals(Protecting.UNGROUNDED) && protectedNow.containsAll(f.outlets()))
                 .map(f -> f.subject()
                         + ": no ground comes to it, or perhaps none. Then its face has to say so, and that it is"
                         + " protected; the sheet labels has the words.")

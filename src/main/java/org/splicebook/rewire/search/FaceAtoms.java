@@ -17,7 +17,7 @@ import org.splicebook.record.Ref;
  */
 final class FaceAtoms {
     /** The label that an ungrounded receptacle behind ground-fault protection has to bear: NEC 406.4(D)(2). */
-    private static final String NO_GROUND = "no equipment ground";
+    static final String NO_GROUND = "no equipment ground";
 
     private final State state;
     private final Map<String, DeviceKind> kinds;

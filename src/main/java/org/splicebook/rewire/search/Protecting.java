@@ -20,6 +20,9 @@ import org.splicebook.wiring.Wiring;
 
 /** How protective devices are put into a house, and what a house with them is worth, by the same measures as a search's changes. */
 public final class Protecting {
+    /** The rule of a slot for a ground that is not there. */
+    public static final String UNGROUNDED = "ungrounded-replacement";
+
     private final State before;
     private final PartAtoms atoms;
     private final Validation validation;
@@ -31,9 +34,15 @@ public final class Protecting {
      *     cannot reach may be left out
      * @param reasons why the change may not be made; none where it may
      * @param beside lesser findings that come with it
+     * @param unlabelled devices without a ground that would have a slot for one, and whose face has to say so
      */
-    public record Verdict(Map<String, Set<Protection>> protections, List<String> reasons, List<String> beside) {
+    public record Verdict(
+            Map<String, Set<Protection>> protections,
+            List<String> reasons,
+            List<String> beside,
+            List<String> unlabelled) {
         public Verdict {
+            unlabelled = List.copyOf(unlabelled);
             protections = Map.copyOf(protections);
             reasons = List.copyOf(reasons);
             beside = List.copyOf(beside);
@@ -84,6 +93,11 @@ public final class Protecting {
         return all;
     }
 
+    /** {@return the words put on a device's face that has no ground: NEC 406.4(D)(2)} */
+    public static Move label(String device) {
+        return new Move.Label(device, FaceAtoms.NO_GROUND);
+    }
+
     /** {@return the verdict by the part of the house that the change can reach} */
     public Verdict part(House after, List<Move> moves) {
         return said(validation.part(after, moves));
@@ -111,6 +125,10 @@ public final class Protecting {
     }
 
     private Verdict said(Validation.Verdict v) {
-        return new Verdict(protections(v.after()), v.reasons(), v.beside());
+        List<String> unlabelled = v.open().stream()
+                .filter(f -> f.rule().equals(UNGROUNDED))
+                .map(Finding::subject)
+                .toList();
+        return new Verdict(protections(v.after()), v.reasons(), v.beside(), unlabelled);
     }
 }

@@ -343,4 +343,17 @@ class PlacementsTest {
         Placement p = place(bare, GROUND_FAULT);
         assertThat(p.labels()).hasSize(2).allSatisfy(l -> assertThat(l).contains("no ground"));
     }
+
+    /** What had two slots and gets a third for a ground that is not there has to say so on its face. */
+    @Test
+    void aSlotForAGroundThatIsNotThereComesWithItsLabel() {
+        House old = house(CHAIN.formatted("bedroom", ", unused: [ground-slot]")
+                .replace("+ground", "")
+                .replaceAll(", \\[K[^\\[]*r[123]\\.ground\\]", "")
+                .replace(", [g, K1.bare]", ""));
+        Placement p = place(old, new Wanted(GROUND_FAULT.functions(), List.of("r1.top"), false));
+        assertThat(p.uncovered()).isEmpty();
+        assertThat(p.placed()).singleElement().satisfies(d -> assertThat(d.at()).isEqualTo("r1"));
+        assertThat(p.moves()).contains(new Move.Label("r1", "no equipment ground"));
+    }
 }
