@@ -344,10 +344,10 @@ class PlacementsTest {
         assertThat(p.labels()).hasSize(2).allSatisfy(l -> assertThat(l).contains("no ground"));
     }
 
-    /** What had two slots and gets a third for a ground that is not there has to say so on its face. */
+    /** What is put in has a slot for a ground that is not there, and has to say so on its face. */
     @Test
     void aSlotForAGroundThatIsNotThereComesWithItsLabel() {
-        House old = house(CHAIN.formatted("bedroom", ", unused: [ground-slot]")
+        House old = house(CHAIN.formatted("bedroom", "")
                 .replace("+ground", "")
                 .replaceAll(", \\[K[^\\[]*r[123]\\.ground\\]", "")
                 .replace(", [g, K1.bare]", ""));
