@@ -8,8 +8,6 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.panelplan.DemandStudy;
-import org.splicebook.panelplan.IntervalReader;
-import org.splicebook.panelplan.IntervalRecord;
 import org.splicebook.panelplan.RecordedDwelling;
 import org.splicebook.panelplan.TellReader;
 import org.splicebook.panelplan.Told;
@@ -20,7 +18,6 @@ import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.render.DemandJson;
 import org.splicebook.render.DemandText;
-import org.splicebook.render.IntervalText;
 import org.splicebook.render.Json;
 import org.splicebook.wiring.Derivation;
 import picocli.CommandLine.Command;
@@ -90,29 +87,23 @@ final class DemandCommand implements Callable<Integer> {
         House record = draft.over(Houses.record(house, program, store));
         TellReader reader = new TellReader(record);
         told.tell(reader);
+        if (intervals != null) {
+            reader.intervals(intervals.toString(), text(intervals));
+        }
         Told read = reader.read().get();
-        IntervalRecord metered = intervals == null ? null : metered(intervals);
-        IntervalRecord.Verdict verdict = metered == null ? null : metered.judge(record);
-        Double peak = metered != null && verdict != null && verdict.isUsable()
-                ? Double.valueOf(metered.peakVa())
-                : reader.peak();
         DemandStudy study = DemandStudy.of(
                 RecordedDwelling.of(Derivation.derive(record), read),
-                DemandStudy.Wanted.read(record, method, edition, peak, units).get());
+                DemandStudy.Wanted.read(record, method, edition, reader.metering(), units)
+                        .get());
         ObjectNode json = DemandJson.write(record.id(), study);
         String text = DemandText.write(record.said(), study, lines, output.width(terminal));
-        if (metered != null && verdict != null) {
-            json.set("metered", IntervalText.json(metered, verdict));
-            text = IntervalText.write(metered, verdict, output.width(terminal)) + "\n" + text;
-        }
         terminal.out().print(output.json() ? Json.text(draft.mark(json)) + "\n" : draft.mark(text));
         return ExitCodes.OK;
     }
 
-    private static IntervalRecord metered(Path file) {
+    private static String text(Path file) {
         try {
-            return IntervalReader.read(file.toString(), Files.readString(file, StandardCharsets.UTF_8))
-                    .get();
+            return Files.readString(file, StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new ProblemException(Problem.error(
                     ProblemKind.NOT_FOUND,

@@ -49,6 +49,19 @@ final class TellOptions {
             description = "Greatest demand of the metered record, for the metered method: 8.4 kW.")
     private @Nullable String peak;
 
+    @Option(
+            names = "--raise",
+            paramLabel = "FACTOR",
+            description = "By how much averages over more than a quarter of an hour are raised: 1.3.")
+    private @Nullable String raise;
+
+    @Option(
+            names = "--season",
+            paramLabel = "POWER",
+            description =
+                    "For 30 days of readings: \"ran\" where the larger of heating and cooling ran, else what is added for it: 9.6 kW.")
+    private @Nullable String season;
+
     /** Tells a reader what was said. */
     void tell(TellReader reader) {
         if (area != null) {
@@ -71,6 +84,12 @@ final class TellOptions {
         }
         if (peak != null) {
             reader.peak(peak);
+        }
+        if (raise != null) {
+            reader.raise(raise);
+        }
+        if (season != null) {
+            reader.season(season);
         }
     }
 }

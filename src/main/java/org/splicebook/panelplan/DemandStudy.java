@@ -22,23 +22,29 @@ import org.splicebook.record.House;
  * @param demands by method, then reading, then edition
  * @param fits the largest that fits, by kind and method
  * @param cures what would make it fit, least work first, by method; none where it fits
+ * @param metering what a meter showed; null where nothing is known of it
  */
 public record DemandStudy(
-        Dwelling dwelling, int edition, List<Demand> demands, List<WhatFits.Fit> fits, List<WhatFits.Cure> cures) {
+        Dwelling dwelling,
+        int edition,
+        List<Demand> demands,
+        List<WhatFits.Fit> fits,
+        List<WhatFits.Cure> cures,
+        @Nullable Metering metering) {
     /**
      * What is wanted.
      *
      * @param methods which methods
      * @param editions which editions to calculate by
      * @param edition by which of them what fits is told
-     * @param peak greatest recorded demand in volt-amperes; null where none is known
+     * @param metering what a meter showed; null where nothing is known of it
      * @param units how many dwellings alike in a building; 0 where it is about one
      */
     public record Wanted(
             List<Method> methods,
             List<Integer> editions,
             int edition,
-            @Nullable Double peak,
+            @Nullable Metering metering,
             int units) {
         public Wanted {
             methods = List.copyOf(methods);
@@ -52,7 +58,11 @@ public record DemandStudy(
          * @param edition a year; null for all, what fits then being told by the house's own
          */
         public static Result<Wanted> read(
-                House house, @Nullable String method, @Nullable Integer edition, @Nullable Double peak, int units) {
+                House house,
+                @Nullable String method,
+                @Nullable Integer edition,
+                @Nullable Metering metering,
+                int units) {
             List<Problem> problems = new ArrayList<>();
             List<Method> methods = Arrays.stream(Method.values())
                     .filter(m -> method == null || m.word().equals(method))
@@ -80,7 +90,7 @@ public record DemandStudy(
             if (units < 0 || units > MOST_UNITS) {
                 bad(problems, "units", units + " is no number of dwellings.", "From 1 to " + MOST_UNITS + ".");
             }
-            if (methods.equals(List.of(Method.METERED)) && peak == null) {
+            if (methods.equals(List.of(Method.METERED)) && metering == null) {
                 bad(problems, "peak", "The metered method needs the greatest recorded demand.", "Say peak, as 8.4 kW.");
             }
             if (methods.equals(List.of(Method.UNITS)) && units == 0) {
@@ -89,7 +99,7 @@ public record DemandStudy(
             int by = edition == null ? Demands.edition(house) : edition;
             return problems.isEmpty()
                     ? Result.ok(new Wanted(
-                            methods, edition == null ? Demands.editions() : List.of(edition), by, peak, units))
+                            methods, edition == null ? Demands.editions() : List.of(edition), by, metering, units))
                     : new Result.Failed<>(problems);
         }
 
@@ -125,7 +135,7 @@ public record DemandStudy(
                 cures.addAll(what.cures(dwelling));
             }
         }
-        return new DemandStudy(dwelling, wanted.edition(), all, fits, cures);
+        return new DemandStudy(dwelling, wanted.edition(), all, fits, cures, wanted.metering());
     }
 
     /** Of several readings the greatest decides what is said to fit. */
@@ -138,7 +148,10 @@ public record DemandStudy(
             case STANDARD -> List.of(Demands.standard(d, edition));
             case OPTIONAL -> List.of(Demands.optional(d, edition));
             case EXISTING -> Demands.existing(d, edition);
-            case METERED -> wanted.peak() == null ? List.of() : Demands.metered(d, wanted.peak(), edition);
+            case METERED -> {
+                Metering m = wanted.metering();
+                yield m == null || !m.isUsable() ? List.of() : Demands.metered(d, m, edition);
+            }
             case UNITS ->
                 wanted.units() == 0
                         ? List.of()

@@ -156,9 +156,9 @@ public final class Demands {
     /**
      * {@return the method by metered demand, 220.87: once with new loads as they are, once with new vehicle charging as a continuous load}
      *
-     * @param peak the greatest demand that was recorded, in volt-amperes
+     * @param peak what was recorded
      */
-    public static List<Demand> metered(Dwelling d, double peak, int edition) {
+    public static List<Demand> metered(Dwelling d, Metering peak, int edition) {
         Demand plain = metered(d, peak, edition, 1, "new loads at nameplate");
         boolean charges = d.of(Kind.VEHICLE).stream().anyMatch(DemandLoad::isNew);
         return charges
@@ -173,22 +173,33 @@ public final class Demands {
                 : List.of(plain);
     }
 
-    private static Demand metered(Dwelling d, double peak, int edition, double vehicle, String said) {
+    private static Demand metered(Dwelling d, Metering peak, int edition, double vehicle, String said) {
         Dwelling newOnes = d.keep(DemandLoad::isNew);
         Sheet s = new Sheet(newOnes, edition);
         double factor = DemandTables.factor("metered-percent", edition);
+        if (peak.raised() != 1) {
+            s.step(
+                    "Greatest of " + Sheet.number(peak.peak()) + " VA raised by " + Sheet.number(peak.raised())
+                            + " for its long intervals",
+                    peak.peak() * peak.raised(),
+                    "metered");
+        }
+        if (peak.season() > 0) {
+            s.step("Heating or cooling of another season", peak.season(), "metered");
+        }
         s.add(
-                "Greatest recorded demand: " + Sheet.number(peak) + " VA at " + percent(factor),
-                peak * factor,
+                "Greatest recorded demand: " + Sheet.number(peak.va()) + " VA at " + percent(factor),
+                peak.va() * factor,
                 "metered");
         for (DemandLoad l : newOnes.loads()) {
             double by = l.kind() == Kind.VEHICLE ? vehicle : 1;
             s.add(Sheet.said(l) + (by > 1 ? " at " + percent(by) : ""), l.counted() * by, "metered");
         }
-        List<String> asked = newOnes.loads().stream()
+        List<String> asked = new ArrayList<>(newOnes.loads().stream()
                 .filter(DemandLoad::isUnknown)
                 .map(RecordedDwelling::nameplate)
-                .toList();
+                .toList());
+        asked.addAll(peak.asked());
         Dwelling alone = new Dwelling(0.0, null, null, newOnes.loads(), d.volts(), d.rating(), asked, false, List.of());
         return done(
                 Method.METERED,

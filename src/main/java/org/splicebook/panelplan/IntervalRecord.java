@@ -34,7 +34,6 @@ public record IntervalRecord(
         List<String> notes) {
     private static final int YEAR = 365;
     private static final int MONTH = 30;
-    private static final int QUARTER = 15;
 
     /** By which rule a record stands for the demand. */
     public enum Rule {
@@ -85,9 +84,9 @@ public record IntervalRecord(
         // Less than one interval in a hundred missing: an outage or two in a year.
         boolean isWhole = missing * 100 <= count;
         if (days() >= YEAR && isWhole) {
-            if (minutes > QUARTER) {
-                reasons.add("Intervals of " + minutes
-                        + " minutes hide short peaks: ask the utility for its greatest demand, or raise the figure.");
+            if (minutes > Metering.QUARTER) {
+                reasons.add(
+                        "Intervals of " + minutes + " minutes hide short peaks: as it stands the figure is too low.");
             }
             if (!others.isEmpty()) {
                 reasons.add("The house has " + String.join(", ", others)
@@ -105,9 +104,9 @@ public record IntervalRecord(
         } else if (missing > 0) {
             reasons.add("The rule of " + MONTH + " days asks for a record without a gap; " + missing
                     + " intervals are missing.");
-        } else if (minutes > QUARTER) {
-            reasons.add("The rule of " + MONTH + " days asks for averages over " + QUARTER + " minutes; these are over "
-                    + minutes + ".");
+        } else if (minutes > Metering.QUARTER) {
+            reasons.add("The rule of " + MONTH + " days asks for averages over " + Metering.QUARTER
+                    + " minutes; these are over " + minutes + ".");
         } else if (!others.isEmpty()) {
             reasons.add("The rule of " + MONTH + " days may not be used with other sources or peak shaving: "
                     + String.join(", ", others) + ".");

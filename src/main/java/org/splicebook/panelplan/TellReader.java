@@ -31,10 +31,12 @@ public final class TellReader {
     private static final Set<Unit> POWER = Set.of(Unit.WATT, Unit.KILOWATT, Unit.VOLT_AMPERE, Unit.KILOVOLT_AMPERE);
     private static final double ONE_LEG = 120;
     private static final double MOST_POWER = 1e6;
+    private static final double MOST_RAISED = 4;
     private static final double MOST_AREA = 1e6;
     private static final double MOST_AMPERES = 4000;
     private static final int MOST_CIRCUITS = 100;
 
+    private final House house;
     private final double volts;
     private final Map<String, Double> devices = new TreeMap<>();
     private final List<Problem> problems = new ArrayList<>();
@@ -46,10 +48,14 @@ public final class TellReader {
     private @Nullable Integer laundry;
     private @Nullable Double rating;
     private @Nullable Double peak;
+    private @Nullable Double raised;
+    private @Nullable Double season;
+    private @Nullable IntervalRecord intervals;
     private boolean isAll;
 
     /** A reader of what is said of one house. */
     public TellReader(House house) {
+        this.house = house;
         volts = RecordedDwelling.volts(house);
         house.boxes()
                 .values()
@@ -81,6 +87,32 @@ public final class TellReader {
     /** The greatest recorded demand: {@code 8.4 kW}. */
     public void peak(String said) {
         peak = amount("peak", said, POWER, MOST_POWER, "8.4 kW or 8400 VA");
+    }
+
+    /** By how much averages over long intervals are raised: {@code 1.3}. */
+    public void raise(String said) {
+        if (!said.strip().matches("[1-4](\\.[0-9]{1,3})?") || Double.parseDouble(said) > MOST_RAISED) {
+            bad(ProblemKind.BAD_VALUE, "raise", "\"" + said + "\" is no factor.", "From 1 to 4, for example 1.3.");
+            return;
+        }
+        raised = Double.valueOf(said.strip());
+    }
+
+    /** What did not run in 30 days of readings: {@code 9.6 kW}; {@code ran} where the larger of heating and cooling ran. */
+    public void season(String said) {
+        season = said.strip().equals("ran") ? Double.valueOf(0) : power("season", said, volts);
+    }
+
+    /** Readings of the meter, as comma-separated lines; {@code file} is what problems call them. */
+    public void intervals(String file, String text) {
+        Result<IntervalRecord> read = IntervalReader.read(file, text);
+        problems.addAll(read.problems());
+        intervals = read.isOk() ? read.get() : null;
+    }
+
+    /** Readings of the meter that were read before. */
+    public void intervals(IntervalRecord read) {
+        intervals = read;
     }
 
     /** What a recorded device's plate says: {@code 4500 W}, {@code 10 A} at its own voltage. */
@@ -142,9 +174,11 @@ public final class TellReader {
                 : new Result.Failed<>(problems);
     }
 
-    /** {@return the greatest recorded demand in volt-amperes; null where none was said} */
-    public @Nullable Double peak() {
-        return peak;
+    /** {@return what the meter showed: by its readings, where those may not be used by the figure that was told; null where there is none} */
+    public @Nullable Metering metering() {
+        Metering read = intervals == null ? null : Metering.of(intervals, house, raised, season);
+        boolean isEnough = read != null && read.isUsable() && read.asked().isEmpty();
+        return peak != null && !isEnough ? Metering.of(peak) : read;
     }
 
     private static @Nullable Kind kind(String words) {

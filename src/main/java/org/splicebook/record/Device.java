@@ -49,6 +49,11 @@ public record Device(
         return new Device(name, kind, rating, tabs, unused, load, watts, label, canopy, other);
     }
 
+    /** {@return the same device with that nameplate} */
+    public Device withWatts(Quantity other) {
+        return new Device(name, kind, rating, tabs, unused, load, other, label, canopy, about);
+    }
+
     public Device {
         tabs = Ordered.map(tabs);
         unused = Ordered.set(unused);

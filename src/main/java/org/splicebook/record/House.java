@@ -75,6 +75,13 @@ public record House(
                 accepted, about);
     }
 
+    /** {@return the same record with that floor area} */
+    public House withArea(Quantity another) {
+        return new House(
+                id, name, built, basis, code, another, complete, sources, places, panels, cables, boxes, sightings,
+                tests, accepted, about);
+    }
+
     /** {@return the same record with these acceptances instead of its own} */
     public House withAccepted(List<Acceptance> others) {
         return new House(

@@ -10,6 +10,7 @@ import org.splicebook.panelplan.Demand;
 import org.splicebook.panelplan.DemandLoad;
 import org.splicebook.panelplan.DemandStudy;
 import org.splicebook.panelplan.Dwelling;
+import org.splicebook.panelplan.Metering;
 import org.splicebook.panelplan.ServiceSize;
 import org.splicebook.panelplan.WhatFits;
 
@@ -33,6 +34,10 @@ public final class DemandJson {
         o.set("fits", Json.list(study.fits(), DemandJson::fit));
         o.set("cures", Json.list(study.cures(), DemandJson::cure));
         o.set("cautions", strings(Caution.forWhat(Leads.TO_A_WIRE)));
+        Metering m = study.metering();
+        if (m != null) {
+            o.set("metered", IntervalText.json(m));
+        }
         return o.put("advice", DemandText.ADVICE);
     }
 

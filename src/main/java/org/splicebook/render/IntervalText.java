@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.splicebook.panelplan.IntervalRecord;
+import org.splicebook.panelplan.Metering;
 
 /** A metered record, as text for people and as JSON. */
 public final class IntervalText {
@@ -13,8 +14,13 @@ public final class IntervalText {
 
     private IntervalText() {}
 
-    /** {@return the record, whether it may be used, and its hours, in lines of at most that width} */
-    public static String write(IntervalRecord r, IntervalRecord.Verdict verdict, int width) {
+    /** {@return the readings, whether they may be used, and their hours, in lines of at most that width; none where only a figure was told} */
+    static List<String> lines(Metering m, int width) {
+        IntervalRecord r = m.record();
+        IntervalRecord.Verdict verdict = m.verdict();
+        if (r == null || verdict == null) {
+            return List.of();
+        }
         List<String> lines = new ArrayList<>(Lines.wrap(
                 "Metered from " + r.from() + " to " + r.to() + ", " + r.count() + " intervals of " + r.minutes()
                         + " minutes, " + r.missing() + " missing. The greatest is " + kilo(r.peakVa()) + " kVA, from "
@@ -23,6 +29,7 @@ public final class IntervalText {
         lines.addAll(Lines.wrap(said(verdict), width));
         verdict.reasons().forEach(x -> lines.addAll(Lines.bullet(x, width)));
         r.notes().forEach(x -> lines.addAll(Lines.bullet(x, width)));
+        m.asked().forEach(x -> lines.addAll(Lines.bullet("To be told: " + x, width)));
         lines.add("");
         List<List<String>> rows = new ArrayList<>();
         for (int h = 0; h < r.most().size(); h++) {
@@ -35,10 +42,11 @@ public final class IntervalText {
                             : "#".repeat((int) Math.round(BAR * r.most().get(h) / r.peakVa()))));
         }
         lines.addAll(new Table(List.of("hour", "mean kVA", "greatest kVA", ""), rows).lines(width));
-        return String.join("\n", lines) + "\n";
+        return lines;
     }
 
-    private static String said(IntervalRecord.Verdict verdict) {
+    /** {@return whether readings may stand for the demand, in a sentence} */
+    public static String said(IntervalRecord.Verdict verdict) {
         return switch (verdict.rule()) {
             case YEAR -> "It may stand for the demand as a record of a year (220.87).";
             case THIRTY_DAYS ->
@@ -48,17 +56,26 @@ public final class IntervalText {
     }
 
     /** {@return the same for programs} */
-    public static ObjectNode json(IntervalRecord r, IntervalRecord.Verdict verdict) {
+    static ObjectNode json(Metering m) {
         ObjectNode o = Json.object()
-                .put("from", r.from().toString())
+                .put("peakVa", m.peak())
+                .put("raised", m.raised())
+                .put("season", m.season())
+                .put("usable", m.isUsable());
+        o.set("asked", Json.tree(m.asked()));
+        IntervalRecord r = m.record();
+        IntervalRecord.Verdict verdict = m.verdict();
+        return r == null || verdict == null ? o : readings(o, r, verdict);
+    }
+
+    private static ObjectNode readings(ObjectNode o, IntervalRecord r, IntervalRecord.Verdict verdict) {
+        o.put("from", r.from().toString())
                 .put("to", r.to().toString())
                 .put("minutes", r.minutes())
                 .put("count", r.count())
                 .put("missing", r.missing())
-                .put("peakVa", r.peakVa())
                 .put("peakAt", r.peakAt().toString())
-                .put("rule", verdict.rule().name().toLowerCase(Locale.ROOT).replace('_', '-'))
-                .put("usable", verdict.isUsable());
+                .put("rule", verdict.rule().name().toLowerCase(Locale.ROOT).replace('_', '-'));
         o.set("reasons", Json.tree(verdict.reasons()));
         o.set("notes", Json.tree(r.notes()));
         o.set("hourlyMean", Json.tree(r.mean()));

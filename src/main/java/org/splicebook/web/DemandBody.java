@@ -32,6 +32,9 @@ final class DemandBody {
             "without",
             "all-listed",
             "peak",
+            "intervals",
+            "raise",
+            "season",
             "method",
             "edition",
             "units"));
@@ -79,6 +82,9 @@ final class DemandBody {
         text("area", reader::area);
         text("rating", reader::rating);
         text("peak", reader::peak);
+        text("raise", reader::raise);
+        text("season", reader::season);
+        text("intervals", csv -> reader.intervals("intervals", csv));
         number("small-appliance", reader::smallAppliance);
         number("laundry", reader::laundry);
         nameplates(reader);
@@ -97,7 +103,7 @@ final class DemandBody {
         number("units", u -> units[0] = u);
         @Nullable String said = method[0];
         @Nullable Integer year = edition[0];
-        return DemandStudy.Wanted.read(house, said, year, reader.peak(), units[0]);
+        return DemandStudy.Wanted.read(house, said, year, reader.metering(), units[0]);
     }
 
     private void bad(String field, String found, String cure) {

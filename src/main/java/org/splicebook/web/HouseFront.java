@@ -96,7 +96,12 @@ final class HouseFront {
                         "Looked at from all sides before anything is touched.",
                         List.of(
                                 new Link(paths.base() + "/drafts", "Drafts", ""),
-                                new Link(paths.base() + "/look", "Look for a change", ""))),
+                                new Link(paths.base() + "/look", "Look for a change", ""),
+                                new Link(
+                                        paths.base() + "/demand",
+                                        "What it demands of its service",
+                                        "would a charger fit?"),
+                                new Link(paths.base() + "/plan", "Plan a new panel", ""))),
                 new Section("Print", "", sheets()),
                 new Section(
                         "The record itself",

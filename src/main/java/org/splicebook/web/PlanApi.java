@@ -7,7 +7,6 @@ import java.util.List;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.panelplan.schedule.Scheduler;
 import org.splicebook.panelplan.upgrade.Papers;
-import org.splicebook.panelplan.upgrade.Prices;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.panelplan.upgrade.Upgrades;
 import org.splicebook.record.House;
@@ -33,14 +32,15 @@ final class PlanApi {
     private void plan(Context ctx) throws IOException {
         StoredHouse stored = store.findHouse(Api.house(ctx)).orElseThrow(() -> Api.notFound(ctx));
         House house = stored.house();
+        PlanBody body = new PlanBody(Body.text(ctx, largestBody));
         UpgradePlan plan = Upgrades.plan(
                         house,
                         Packs.of(house),
-                        new PlanBody(Body.text(ctx, largestBody)).wanted(house),
+                        body.wanted(house),
                         stored.revision().number(),
                         Scheduler.Progress.NONE)
                 .get();
-        ObjectNode told = PlanJson.write(plan, Papers.of(plan, Prices.none()));
+        ObjectNode told = PlanJson.write(plan, Papers.of(plan, body.prices()));
         Api.json(ctx, told.put("draftFile", DraftFiles.write(plan.draft())));
     }
 }

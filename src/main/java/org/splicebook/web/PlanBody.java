@@ -8,6 +8,7 @@ import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.splicebook.panelplan.TellReader;
+import org.splicebook.panelplan.upgrade.Prices;
 import org.splicebook.panelplan.upgrade.Wanted;
 import org.splicebook.panelplan.upgrade.WantedReader;
 import org.splicebook.problem.Problem;
@@ -36,6 +37,7 @@ final class PlanBody {
             "places",
             "lengths",
             "seconds",
+            "prices",
             "told"));
 
     private final JsonNode body;
@@ -80,6 +82,7 @@ final class PlanBody {
         pairs("places", reader::place);
         pairs("lengths", reader::length);
         kept(reader);
+        text("prices", s -> problems.addAll(Prices.read("prices", s).problems()));
         seconds(reader);
         Result<Wanted> read = reader.read();
         problems.addAll(read.problems());
@@ -87,6 +90,19 @@ final class PlanBody {
             throw new ProblemException(problems);
         }
         return read.get();
+    }
+
+    /**
+     * {@return the price list}
+     *
+     * @throws ProblemException with every line that is none
+     */
+    Prices prices() {
+        String[] list = {""};
+        text("prices", s -> list[0] = s);
+        return list[0].isEmpty()
+                ? Prices.none()
+                : Prices.read("prices", list[0]).get();
     }
 
     private void seconds(WantedReader reader) {

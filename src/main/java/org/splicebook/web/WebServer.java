@@ -103,7 +103,9 @@ public final class WebServer implements AutoCloseable {
                         new HandOverPage(store).routes(),
                         new DraftPages(store).routes(),
                         new DraftMovePage(store).routes(),
-                        new LookPages(store, searches).routes())
+                        new LookPages(store, searches).routes(),
+                        new DemandPage(store).routes(),
+                        new PlanPages(store).routes())
                 .flatMap(List::stream)
                 .toList();
     }

@@ -137,10 +137,10 @@ class DemandsTest {
     @Test
     void meteredDemandGivesTheWorkedCases() {
         Dwelling d = SMALL.with(load("charger", Kind.VEHICLE, 7680.0, true));
-        List<Demand> low = Demands.metered(d, 8400, 2023);
+        List<Demand> low = Demands.metered(d, Metering.of(8400), 2023);
         is(low.get(0), 18180, 75.75);
         is(low.get(1), 20100, 83.75);
-        is(Demands.metered(d, 16000, 2023).get(0), 27680, 115.33);
+        is(Demands.metered(d, Metering.of(16000), 2023).get(0), 27680, 115.33);
     }
 
     @Test
@@ -228,7 +228,7 @@ class DemandsTest {
         List<Demand> all = new ArrayList<>(Demands.existing(d, edition));
         all.add(Demands.standard(d, edition));
         all.add(Demands.optional(d, edition));
-        all.addAll(Demands.metered(d, 8400, edition));
+        all.addAll(Demands.metered(d, Metering.of(8400), edition));
         return all;
     }
 }

@@ -32,7 +32,8 @@ class WhatFitsTest {
             List.of());
 
     private static DemandStudy study(Dwelling d, Method method, int edition) {
-        return DemandStudy.of(d, new DemandStudy.Wanted(List.of(method), List.of(edition), edition, 8400.0, 0));
+        return DemandStudy.of(
+                d, new DemandStudy.Wanted(List.of(method), List.of(edition), edition, Metering.of(8400), 0));
     }
 
     private static boolean fits(Dwelling d, Method method, int edition) {
@@ -40,7 +41,7 @@ class WhatFitsTest {
             case STANDARD -> List.of(Demands.standard(d, edition));
             case OPTIONAL -> List.of(Demands.optional(d, edition));
             case EXISTING -> Demands.existing(d, edition);
-            default -> Demands.metered(d, 8400, edition);
+            default -> Demands.metered(d, Metering.of(8400), edition);
         };
         return made.stream()
                         .max(Comparator.comparingDouble(Demand::amps))

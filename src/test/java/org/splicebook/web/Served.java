@@ -93,6 +93,21 @@ final class Served implements AutoCloseable {
                 : send("POST", path, body.toString(), "Content-Type", FORM, "Origin", origin);
     }
 
+    /** {@return what lies there, byte by byte} */
+    byte[] bytes(String path) {
+        try {
+            return http.send(
+                            HttpRequest.newBuilder(URI.create(server.url() + path))
+                                    .build(),
+                            HttpResponse.BodyHandlers.ofByteArray())
+                    .body();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
     HttpResponse<String> putNew(String yaml) {
         return send("PUT", HOUSE, yaml, "Content-Type", "application/yaml", "If-None-Match", "*");
     }

@@ -1,6 +1,7 @@
 package org.splicebook.panelplan.upgrade;
 
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -39,6 +40,11 @@ public record PanelKind(
     /** {@return the words of all panels} */
     public static Set<String> words() {
         return UpgradeData.rows("panels").keySet();
+    }
+
+    /** {@return all panels} */
+    public static List<PanelKind> all() {
+        return words().stream().map(w -> find(w).get()).toList();
     }
 
     /** {@return the panel of that word, or what there is} */

@@ -328,7 +328,8 @@ public final class Papers {
         List<String> notes = new ArrayList<>();
         plan.currents()
                 .forEach(c -> notes.add((c.isWorse() ? "Worse, with " : "With ") + c.loads() + " loads: " + c.said()));
-        return new Page("change", "What a check finds before and after", List.of("", "finding", "about"), rows, notes);
+        return new Page(
+                "change", "What a check finds before and after", List.of("change", "finding", "about"), rows, notes);
     }
 
     private static String subjects(List<Finding> all) {

@@ -9,7 +9,8 @@ import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.UpgradePlan;
 import org.splicebook.render.PlanText;
 import org.splicebook.render.ReplyText;
-import org.splicebook.render.drawing.PlanPlots;
+import org.splicebook.render.drawing.Drawing;
+import org.splicebook.render.drawing.Plots;
 
 /** The paper of a plan for a new panel, to print. */
 public final class PlanSheet {
@@ -29,9 +30,10 @@ public final class PlanSheet {
             }
             blocks.add(new Sheet.Title(p.title()));
             if (p.id().equals("demand")) {
-                picture(blocks, PlanPlots.demand(plan));
+                picture(blocks, Plots.demand(plan.before(), plan.demands(), (double)
+                        plan.wanted().kind().main()));
             } else if (p.id().equals("legs")) {
-                picture(blocks, PlanPlots.legs(plan));
+                picture(blocks, Plots.legs(plan.before(), plan.legsBefore(), plan.legsAfter()));
             }
             if (!p.columns().isEmpty() && !p.rows().isEmpty()) {
                 blocks.add(new Sheet.Grid(p.columns(), p.rows()));
@@ -47,7 +49,7 @@ public final class PlanSheet {
         return new Sheet(PlanText.title(plan), plan.before().said(), stamp, "A draft.", blocks, cautions);
     }
 
-    private static void picture(List<Sheet.Block> blocks, PlanPlots.Plot plot) {
-        blocks.add(new Sheet.Picture(plot.svg(), PlanPlots.WIDTH, plot.height()));
+    private static void picture(List<Sheet.Block> blocks, Drawing plot) {
+        blocks.add(new Sheet.Picture(plot.svg(), plot.width(), plot.height()));
     }
 }

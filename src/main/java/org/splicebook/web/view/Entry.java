@@ -17,6 +17,8 @@ public record Entry(String action, String words, List<Input> inputs, String butt
 
     /** {@return whether a file goes with it} */
     public boolean hasFile() {
-        return inputs.stream().anyMatch(i -> i.kind() == Input.Kind.FILE || i.kind() == Input.Kind.PHOTO);
+        return inputs.stream()
+                .anyMatch(i ->
+                        i.kind() == Input.Kind.FILE || i.kind() == Input.Kind.LINES || i.kind() == Input.Kind.PHOTO);
     }
 }

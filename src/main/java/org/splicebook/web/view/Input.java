@@ -43,6 +43,8 @@ public record Input(
         LIST,
         /** A file of the person's. */
         FILE,
+        /** A file of lines. */
+        LINES,
         /** A picture: a telephone offers its camera. */
         PHOTO
     }

@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param entries its forms
  * @param sections what stands below them
  * @param cautions the cautions that apply
+ * @param drawings plots and drawings of one thing alone, as SVG
  */
 public record WorkPage(
         String title,
@@ -35,7 +36,8 @@ public record WorkPage(
         List<ReplyView.Lines> lists,
         List<Entry> entries,
         List<Section> sections,
-        List<String> cautions) {
+        List<String> cautions,
+        List<String> drawings) {
     /** One thing before and after, as SVG; empty where it is not there. */
     public record Pair(String title, String before, String after) {}
 
@@ -45,13 +47,16 @@ public record WorkPage(
     public WorkPage {
         wrong = List.copyOf(wrong);
         next = List.copyOf(next);
-        tables = tables.stream().filter(t -> !t.rows().isEmpty()).toList();
+        tables = tables.stream()
+                .filter(t -> !t.rows().isEmpty() || !t.notes().isEmpty())
+                .toList();
         changes = changes.stream().filter(l -> !l.lines().isEmpty()).toList();
         pairs = List.copyOf(pairs);
         lists = lists.stream().filter(l -> !l.lines().isEmpty()).toList();
         entries = List.copyOf(entries);
         sections = sections.stream().filter(s -> !s.items().isEmpty()).toList();
         cautions = List.copyOf(cautions);
+        drawings = List.copyOf(drawings);
     }
 
     /** {@return an empty page with that title and lead} */
@@ -59,28 +64,28 @@ public record WorkPage(
         List<Entry> none = List.of();
         return new WorkPage(
                 title, mark, lead, List.of(), null, 0, List.of(), List.of(), List.of(), List.of(), List.of(), none,
-                List.of(), List.of());
+                List.of(), List.of(), List.of());
     }
 
     /** {@return the same, with forms} */
     public WorkPage withEntries(List<Entry> its) {
         return new WorkPage(
                 title, mark, lead, wrong, progress, refresh, next, tables, changes, pairs, lists, its, sections,
-                cautions);
+                cautions, drawings);
     }
 
     /** {@return the same, with what was wrong} */
     public WorkPage withWrong(List<String> its) {
         return new WorkPage(
                 title, mark, lead, its, progress, refresh, next, tables, changes, pairs, lists, entries, sections,
-                cautions);
+                cautions, drawings);
     }
 
     /** {@return the same, shown anew after so many seconds} */
     public WorkPage withRefresh(int seconds) {
         return new WorkPage(
                 title, mark, lead, wrong, progress, seconds, next, tables, changes, pairs, lists, entries, sections,
-                cautions);
+                cautions, drawings);
     }
 
     /** {@return the same, with how far it is} */
@@ -88,14 +93,14 @@ public record WorkPage(
         Progress its = new Progress(done, of);
         return new WorkPage(
                 title, mark, lead, wrong, its, refresh, next, tables, changes, pairs, lists, entries, sections,
-                cautions);
+                cautions, drawings);
     }
 
     /** {@return the same, with what to do next} */
     public WorkPage withNext(List<Link> its) {
         return new WorkPage(
                 title, mark, lead, wrong, progress, refresh, its, tables, changes, pairs, lists, entries, sections,
-                cautions);
+                cautions, drawings);
     }
 
     /** {@return the same, with what was found} */
@@ -115,20 +120,28 @@ public record WorkPage(
                 itsLists,
                 entries,
                 sections,
-                itsCautions);
+                itsCautions,
+                drawings);
     }
 
     /** {@return the same, with what else changes} */
     public WorkPage withChanges(List<ReplyView.Lines> its) {
         return new WorkPage(
                 title, mark, lead, wrong, progress, refresh, next, tables, its, pairs, lists, entries, sections,
-                cautions);
+                cautions, drawings);
     }
 
     /** {@return the same, with what stands below} */
     public WorkPage withSections(List<Section> its) {
         return new WorkPage(
                 title, mark, lead, wrong, progress, refresh, next, tables, changes, pairs, lists, entries, its,
-                cautions);
+                cautions, drawings);
+    }
+
+    /** {@return the same, with drawings} */
+    public WorkPage withDrawings(List<String> its) {
+        return new WorkPage(
+                title, mark, lead, wrong, progress, refresh, next, tables, changes, pairs, lists, entries, sections,
+                cautions, its);
     }
 }
