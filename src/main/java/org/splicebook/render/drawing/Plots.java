@@ -64,8 +64,8 @@ public final class Plots {
                 line == null ? 1 : line,
                 bars.stream().mapToDouble(Bar::amperes).max().orElse(1));
         double scale = BAR / Math.max(1, most);
-        Sketch s = new Sketch(house);
-        double y = Sketch.MARGIN;
+        Sketch s = new Sketch(house).bold(Sketch.MARGIN, Sketch.LINE, Sketch.PLAIN, title);
+        double y = 2 * Sketch.LINE;
         List<String> said = new ArrayList<>();
         for (Bar b : bars) {
             for (String words : Sketch.wrap(b.words(), Sketch.SMALL, WIDE - Sketch.MARGIN)) {
@@ -108,9 +108,9 @@ public final class Plots {
         String title = "What the meter showed by the hour, in kVA";
         double most = Math.max(1, r.peakVa());
         double left = 44;
-        double top = Sketch.MARGIN + 2;
+        double top = 2 * Sketch.LINE + 2;
         double step = (WIDE - left) / HOURS;
-        Sketch s = new Sketch(house);
+        Sketch s = new Sketch(house).bold(Sketch.MARGIN, Sketch.LINE, Sketch.PLAIN, title);
         for (int i = 0; i <= 2; i++) {
             double y = top + HIGH * (1 - i / 2.0);
             s.line(0.5, i == 0 ? "" : "2 4", left, y, WIDE, y);
