@@ -62,8 +62,7 @@ public final class DemandPapers {
                 List.of(
                         "In volt-amperes at " + number(d.volts()) + " V between legs, held against "
                                 + (d.rating() == null ? "no rating (none is known)" : number(d.rating()) + " A") + ".",
-                        "Floor area " + (d.area() == null ? "not known" : number(Math.round(d.area())) + " ft2")
-                                + "."));
+                        "Floor area " + (d.area() == null ? "not known" : number(Math.rint(d.area())) + " ft2") + "."));
     }
 
     private static String size(DemandLoad l) {
