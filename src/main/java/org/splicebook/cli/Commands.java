@@ -50,6 +50,7 @@ public final class Commands {
                 new FillCommand(program, terminal),
                 new DemandCommand(program, terminal),
                 new PlanCommand(program, terminal),
+                new SubpanelCommand(program, terminal),
                 new DrawCommand(program, terminal),
                 new DraftCommand(program, terminal),
                 new SheetCommand(program, terminal),

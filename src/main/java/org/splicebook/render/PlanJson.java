@@ -98,7 +98,7 @@ public final class PlanJson {
         return legs;
     }
 
-    private static ObjectNode page(Page p) {
+    static ObjectNode page(Page p) {
         ObjectNode o = Json.object().put("id", p.id()).put("title", p.title());
         o.set("columns", Json.tree(p.columns()));
         o.set("rows", Json.tree(p.rows()));

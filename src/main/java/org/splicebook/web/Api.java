@@ -34,6 +34,7 @@ final class Api {
                         new FlowApi(store, settings.largestBody()).routes(),
                         new DemandApi(store, settings.largestBody()).routes(),
                         new PlanApi(store, settings.largestBody()).routes(),
+                        new SubpanelPages(store).api(),
                         new FindingApi(store, settings).routes(),
                         new TableApi(store).routes(),
                         new VisitApi(store, settings.largestBody()).routes(),

@@ -202,6 +202,7 @@ final class DemandPage {
                 "",
                 lead(study, edition),
                 List.of(),
+                null,
                 0,
                 next(house, said, edition),
                 tables,

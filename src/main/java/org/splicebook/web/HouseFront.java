@@ -101,7 +101,11 @@ final class HouseFront {
                                         paths.base() + "/demand",
                                         "What it demands of its service",
                                         "would a charger fit?"),
-                                new Link(paths.base() + "/plan", "Plan a new panel", ""))),
+                                new Link(paths.base() + "/plan", "Plan a new panel", ""),
+                                new Link(
+                                        paths.base() + "/subpanel",
+                                        "A backed-up or a further panel",
+                                        "which circuits move"))),
                 new Section("Print", "", sheets()),
                 new Section(
                         "The record itself",

@@ -143,6 +143,7 @@ final class PlanPages {
             return DraftPages.page(
                     stored,
                     WorkPage.of("Plan a new panel", ReplyText.DRAFT, progress(running))
+                            .withProgress(running.step().map(x -> goal(x)).orElse(0), Goal.values().length)
                             .withRefresh(SECONDS));
         }
         if (!made.isOk()) {
@@ -173,6 +174,7 @@ final class PlanPages {
                         ReplyText.DRAFT,
                         lead(plan),
                         wrong,
+                        null,
                         0,
                         next,
                         tables,
@@ -185,9 +187,13 @@ final class PlanPages {
                         drawings));
     }
 
+    private static int goal(PlanRuns.Step step) {
+        return List.of(Goal.values()).indexOf(step.goal());
+    }
+
     private static String progress(PlanRuns.Running running) {
         return running.step()
-                .map(s -> "Placing breakers, goal " + (List.of(Goal.values()).indexOf(s.goal()) + 1) + " of "
+                .map(s -> "Placing breakers, goal " + (goal(s) + 1) + " of "
                         + Goal.values().length + ": "
                         + s.value() + " " + s.goal().word() + " so far, no schedule has fewer than " + s.bound()
                         + ". This page shows itself anew.")

@@ -105,7 +105,8 @@ public final class WebServer implements AutoCloseable {
                         new DraftMovePage(store).routes(),
                         new LookPages(store, searches).routes(),
                         new DemandPage(store).routes(),
-                        new PlanPages(store).routes())
+                        new PlanPages(store).routes(),
+                        new SubpanelPages(store).routes())
                 .flatMap(List::stream)
                 .toList();
     }

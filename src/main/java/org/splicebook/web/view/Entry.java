@@ -9,8 +9,14 @@ import java.util.List;
  * @param words what it does
  * @param inputs what has to be said
  * @param button the words on its button
+ * @param isAsking whether it only asks: what it says then stands in the address
  */
-public record Entry(String action, String words, List<Input> inputs, String button) {
+public record Entry(String action, String words, List<Input> inputs, String button, boolean isAsking) {
+    /** A form that writes. */
+    public Entry(String action, String words, List<Input> inputs, String button) {
+        this(action, words, inputs, button, false);
+    }
+
     public Entry {
         inputs = List.copyOf(inputs);
     }
