@@ -3,7 +3,6 @@ package org.splicebook.web;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import io.javalin.http.Context;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -37,10 +36,7 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.Box;
-import org.splicebook.record.Device;
 import org.splicebook.record.House;
-import org.splicebook.record.Quantity;
-import org.splicebook.record.Unit;
 import org.splicebook.render.DemandText;
 import org.splicebook.render.IntervalText;
 import org.splicebook.render.drawing.Plots;
@@ -61,7 +57,6 @@ import org.splicebook.wiring.Derivation;
  */
 final class DemandPage {
     private static final String PATH = "/houses/{house}/demand";
-    private static final String PLATE = "plate:";
     private static final String METERED = "metered";
     private static final String EDITION = "edition";
     private static final int MOST_KEPT = 50;
@@ -315,7 +310,7 @@ final class DemandPage {
             if (l.va() == null && !l.isNew() && places.containsKey(l.name())) {
                 inputs.add(Input.typed(
                         Input.Kind.TEXT,
-                        PLATE + l.name(),
+                        DemandPlates.PREFIX + l.name(),
                         l.name() + ", " + l.kind().word(),
                         "",
                         "its plate, as 4500 W or 20 A; in box " + places.get(l.name()),
@@ -346,50 +341,12 @@ final class DemandPage {
         Sent.attempt(
                 ctx,
                 () -> {
-                    House after = written(stored.house(), ctx);
+                    House after = DemandPlates.written(stored.house(), ctx);
                     store.put(after, Sent.revision(ctx), BoxPages.BY_PAGE, "Nameplates and floor area")
                             .get();
                     return address(after, said, Map.of());
                 },
                 problems -> DraftPages.page(stored, page(stored, said, Sent.said(problems))));
-    }
-
-    private static House written(House house, Context ctx) {
-        TellReader reader = new TellReader(house);
-        for (String name : ctx.formParamMap().keySet()) {
-            if (name.startsWith(PLATE) && !Sent.field(ctx, name).isEmpty()) {
-                reader.nameplate(name.substring(PLATE.length()), Sent.field(ctx, name));
-            }
-        }
-        String area = Sent.field(ctx, "area-measured");
-        if (!area.isEmpty()) {
-            reader.area(area);
-        }
-        Told told = reader.read().get();
-        Double feet = told.area();
-        if (told.nameplates().isEmpty() && feet == null) {
-            throw Failures.failure(ProblemKind.MISSING, "Nothing was filled in.", "Write what a plate says.");
-        }
-        Map<String, Box> boxes = new LinkedHashMap<>();
-        house.boxes().forEach((n, b) -> boxes.put(n, plates(b, told.nameplates())));
-        House after = house.withParts(house.panels(), house.cables(), boxes);
-        return feet == null ? after : after.withArea(quantity(feet, Unit.SQUARE_FOOT));
-    }
-
-    private static Box plates(Box box, Map<String, Double> plates) {
-        if (box.devices().keySet().stream().noneMatch(plates::containsKey)) {
-            return box;
-        }
-        Map<String, Device> devices = new LinkedHashMap<>();
-        box.devices().forEach((n, d) -> {
-            Double va = plates.get(n);
-            devices.put(n, va == null ? d : d.withWatts(quantity(va, Unit.WATT)));
-        });
-        return box.withDevices(devices);
-    }
-
-    private static Quantity quantity(double amount, Unit unit) {
-        return new Quantity(BigDecimal.valueOf(Math.round(amount)), unit);
     }
 
     private void read(Context ctx) {
