@@ -1,9 +1,11 @@
 package org.splicebook.cli;
 
+import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.cli.BenchRun.Amount;
 import org.splicebook.cli.BenchRun.Part;
 import org.splicebook.render.Json;
@@ -30,8 +32,9 @@ final class BenchCommand implements Callable<Integer> {
             names = "--only",
             paramLabel = "PART",
             split = ",",
-            description = "Only these parts: start, file, questions, pages, copies, survey.")
-    private Set<Part> parts = EnumSet.allOf(Part.class);
+            description =
+                    "Only these parts: start, file, questions, pages, copies, survey, portfolio. All but the last, which is long, without it.")
+    private Set<Part> parts = EnumSet.complementOf(EnumSet.of(Part.PORTFOLIO));
 
     @Option(names = "--question", paramLabel = "ID", description = "Only this question; may be said several times.")
     private Set<String> questions = new LinkedHashSet<>();
@@ -69,6 +72,18 @@ final class BenchCommand implements Callable<Integer> {
             description = "The longest that one question is measured (default: ${DEFAULT-VALUE}).")
     private int seconds = 60;
 
+    @Option(
+            names = "--units",
+            paramLabel = "NUMBER",
+            description = "Made-up apartments of the portfolio (default: ${DEFAULT-VALUE}).")
+    private int units = 10_000;
+
+    @Option(
+            names = "--keep",
+            paramLabel = "FOLDER",
+            description = "Keep the portfolio's store there; named again, loading goes on where it ended.")
+    private @Nullable Path keep;
+
     @Mixin
     private OutputOptions output = new OutputOptions();
 
@@ -85,7 +100,8 @@ final class BenchCommand implements Callable<Integer> {
         within("--warm-up", warmUp, 0, 1_000_000);
         within("--copies", copies, 2, 100_000);
         within("--seconds", seconds, 1, 3600);
-        Amount amount = new Amount(parts, questions, starts, files, calls, warmUp, copies, seconds);
+        within("--units", units, 1, 100_000);
+        Amount amount = new Amount(parts, questions, starts, files, calls, warmUp, copies, seconds, units, keep);
         BenchReport report = new BenchRun(program, terminal, amount).measure();
         if (output.json()) {
             terminal.out().println(Json.text(report.json()));

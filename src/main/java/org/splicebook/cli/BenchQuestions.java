@@ -4,6 +4,7 @@ import static java.util.Map.entry;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.splicebook.answer.Question;
 
 /** What the sample house is asked when questions are measured: things that have much hanging on them. */
@@ -49,7 +50,35 @@ final class BenchQuestions {
             entry("what-goes-off", Map.of("thing", "shop-gf")),
             entry("wire-use", Map.of("wire", "C10g.white")));
 
+    /** What made-up apartments are asked about: what each of them has. */
+    private static final Map<String, String> APARTMENT = Map.ofEntries(
+            entry("box", "counter-1"),
+            entry("at", "r1.top"),
+            entry("symptoms", "dead: r1.top"),
+            entry("thing", "main.1"),
+            entry("point", "r1.top"),
+            entry("device", "counter-gf"),
+            entry("breaker", "main.1"),
+            entry("function", "ground-fault"),
+            entry("kind", "any"),
+            entry("wire", "C1.white"));
+
     private BenchQuestions() {}
+
+    /** {@return what to ask of a made-up apartment; empty where that needs something else} */
+    static Optional<Map<String, String>> ofApartment(Question question) {
+        Map<String, String> known = new TreeMap<>();
+        for (Question.Parameter p : question.parameters()) {
+            String value = APARTMENT.get(p.name());
+            if (p.otherwise().isEmpty()) {
+                if (value == null) {
+                    return Optional.empty();
+                }
+                known.put(p.name(), value);
+            }
+        }
+        return Optional.of(known);
+    }
 
     /** {@return what to ask it with; empty where it needs something that is not known for it} */
     static Optional<Map<String, String>> parameters(Question question) {

@@ -18,6 +18,9 @@ final class BenchReport {
     /** A figure that stands by itself. */
     record Figure(String what, Timings timings, String repeat) {}
 
+    /** A number that is no time. */
+    record Count(String what, double value, String unit, String repeat) {}
+
     /**
      * A question at the API, with the empty question asked in turn with it.
      *
@@ -42,6 +45,7 @@ final class BenchReport {
     private final Instant date = Instant.now().truncatedTo(ChronoUnit.SECONDS);
     private final double loadBefore = load();
     final List<Figure> figures = new ArrayList<>();
+    final List<Count> counts = new ArrayList<>();
     final List<Asked> asked = new ArrayList<>();
     final List<SurveyFigures.Row> surveys = new ArrayList<>();
     /** Questions that were not asked, and why. */
@@ -78,6 +82,15 @@ final class BenchReport {
             ObjectNode n = timings(Json.object().put("what", f.what()), "", f.timings());
             return n.put("repeat", f.repeat());
         }));
+        o.set(
+                "counts",
+                Json.list(
+                        counts,
+                        c -> Json.object()
+                                .put("what", c.what())
+                                .put("value", c.value())
+                                .put("unit", c.unit())
+                                .put("repeat", c.repeat())));
         o.set("questions", Json.list(asked, this::json));
         o.set("surveys", Json.list(surveys, BenchReport::json));
         o.set("skipped", Json.tree(skipped));
@@ -128,10 +141,19 @@ final class BenchReport {
         lines.add("splicebook " + version + ", " + date + ", Java " + Runtime.version() + ", "
                 + Runtime.getRuntime().availableProcessors() + " processors, load average " + said(loadBefore)
                 + " before and " + said(load()) + " after. All times are milliseconds.");
+        if (!counts.isEmpty()) {
+            lines.add("");
+            lines.addAll(new Table(
+                            List.of("counted", "value", "repeat with"),
+                            counts.stream()
+                                    .map(c -> List.of(c.what(), counted(c), c.repeat()))
+                                    .toList())
+                    .lines(width));
+        }
         if (!figures.isEmpty()) {
             lines.add("");
             lines.addAll(new Table(
-                            List.of("figure", "median", "least", "most", "runs", "repeat with"),
+                            List.of("figure", "median", "p99", "least", "most", "runs", "repeat with"),
                             figures.stream().map(BenchReport::row).toList())
                     .lines(width));
         }
@@ -170,7 +192,13 @@ final class BenchReport {
     private static List<String> row(Figure f) {
         Timings t = f.timings();
         return List.of(
-                f.what(), said(t.median()), said(t.least()), said(t.most()), String.valueOf(t.count()), f.repeat());
+                f.what(),
+                said(t.median()),
+                said(t.p99()),
+                said(t.least()),
+                said(t.most()),
+                String.valueOf(t.count()),
+                f.repeat());
     }
 
     private void questions(List<String> lines, int houses, int width) {
@@ -211,6 +239,11 @@ final class BenchReport {
                                 .mapToObj(BenchReport::said)
                                 .findFirst()
                                 .orElse("not measured"));
+    }
+
+    private static String counted(Count c) {
+        String number = c.value() >= 1000 ? String.format(Locale.ROOT, "%,.0f", c.value()) : said(c.value());
+        return c.unit().isEmpty() ? number : number + " " + c.unit();
     }
 
     private static String said(double value) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Question;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.Problem;
@@ -33,7 +34,8 @@ final class BenchRun {
         QUESTIONS,
         PAGES,
         COPIES,
-        SURVEY
+        SURVEY,
+        PORTFOLIO
     }
 
     /**
@@ -47,9 +49,20 @@ final class BenchRun {
      * @param warmUp how often before that
      * @param copies how many houses are in the store at last
      * @param seconds the longest that one question is measured
+     * @param units how many apartments the portfolio has
+     * @param keep where the portfolio's store is kept, to go on with it another time; null for a store that is taken away
      */
     record Amount(
-            Set<Part> parts, Set<String> ids, int starts, int files, int calls, int warmUp, int copies, int seconds) {}
+            Set<Part> parts,
+            Set<String> ids,
+            int starts,
+            int files,
+            int calls,
+            int warmUp,
+            int copies,
+            int seconds,
+            int units,
+            @Nullable Path keep) {}
 
     /** Breakers of the made-up houses that surveys are walked in, and how many houses of each. */
     private static final List<Integer> SURVEYED = List.of(6, 12, 24, 31, 42);
@@ -81,7 +94,10 @@ final class BenchRun {
             if (amount.parts().contains(Part.SURVEY)) {
                 surveys();
             }
-            if (!Set.of(Part.START, Part.SURVEY).containsAll(amount.parts())) {
+            if (amount.parts().contains(Part.PORTFOLIO)) {
+                portfolio(folder.path());
+            }
+            if (!Set.of(Part.START, Part.SURVEY, Part.PORTFOLIO).containsAll(amount.parts())) {
                 served(folder.path().resolve("served"));
             }
         } catch (IOException e) {
@@ -127,20 +143,37 @@ final class BenchRun {
         report.figures.add(new BenchReport.Figure(what, Timings.of(nanos), "splicebook bench " + options));
     }
 
-    private void served(Path data) throws IOException {
+    private void portfolio(Path folder) throws IOException {
+        BenchPortfolio bench = new BenchPortfolio(report, terminal, amount);
+        try (Program.Server server = serve(folder.resolve("one"))) {
+            bench.one(server);
+        }
+        Path data = amount.keep() == null ? folder.resolve("portfolio") : amount.keep();
+        try (Program.Server server = serve(data)) {
+            bench.all(server, data);
+        }
+    }
+
+    private Program.Server serve(Path data) throws IOException {
         Path queries = Files.createDirectories(data.resolve("queries"));
         Files.writeString(queries.resolve(BenchQuestions.EMPTY + ".cypher"), BenchQuestions.EMPTY_FILE);
         Program.StoreChoice here = new Program.StoreChoice(data, null, null, null);
-        try (Program.Server server = program.serve(here, new Program.Listen("127.0.0.1", 0, List.of()))) {
+        Program.Server server = program.serve(here, new Program.Listen("127.0.0.1", 0, List.of()));
+        // The environment can name a server, whose store is not ours to fill.
+        if (!server.store().health().kind().equals("embedded")) {
+            server.close();
+            throw new ProblemException(Problem.error(
+                    ProblemKind.REFUSED,
+                    Where.NOWHERE,
+                    "The store is on a server, and bench measures the embedded one.",
+                    "Take SPLICEBOOK_NEO4J out of the environment."));
+        }
+        return server;
+    }
+
+    private void served(Path data) throws IOException {
+        try (Program.Server server = serve(data)) {
             HouseStore store = server.store();
-            // The environment can name a server, whose store is not ours to fill.
-            if (!store.health().kind().equals("embedded")) {
-                throw new ProblemException(Problem.error(
-                        ProblemKind.REFUSED,
-                        Where.NOWHERE,
-                        "The store is on a server, and bench measures the embedded one.",
-                        "Take SPLICEBOOK_NEO4J out of the environment."));
-            }
             Revision stored = store.put(sample, 0, "bench", "to be measured").get();
             if (amount.parts().contains(Part.FILE)) {
                 storeFile(store, stored.number());

@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.splicebook.answer.Question;
@@ -74,6 +75,13 @@ record QuestionClock(HttpClient http, URI url, int calls, int warmUp, int second
             nanos[i] = nanos(asked);
         }
         return Timings.of(nanos);
+    }
+
+    /** {@return how long it takes of one house after another} */
+    Timings inTurn(Question question, List<String> houses, Map<String, String> parameters) {
+        return Timings.of(houses.stream()
+                .mapToLong(h -> nanos(request(h, question.id(), parameters)))
+                .toArray());
     }
 
     private HttpRequest request(String house, String question, Map<String, String> parameters) {

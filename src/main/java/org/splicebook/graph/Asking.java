@@ -17,7 +17,6 @@ import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.Session;
-import org.neo4j.driver.SessionConfig;
 import org.neo4j.driver.TransactionConfig;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
@@ -108,8 +107,7 @@ final class Asking {
         if (!problems.isEmpty()) {
             return new Result.Failed<>(problems);
         }
-        try (Session session = driver.session(
-                SessionConfig.builder().withDefaultAccessMode(AccessMode.READ).build())) {
+        try (Session session = Transactions.session(driver, AccessMode.READ)) {
             Asked asked = ask(session);
             List<Problem> unknown = asked.isEmpty() && !question.acrossHouses()
                     ? session.executeRead(

@@ -2,11 +2,21 @@ package org.splicebook.graph;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -16,15 +26,18 @@ import org.splicebook.record.House;
 import org.splicebook.store.Revision;
 
 /**
- * The fast way in for many new houses. Some houses share a transaction; when one of these fails, the houses of the earlier ones are
+ * The fast way in for many new houses. Some houses share a transaction, and some transactions run side by side; when one of these fails, the houses of the earlier ones are
  * taken away again. A process that is killed meanwhile leaves whole houses only, those of the transactions that were done.
  */
 final class BulkLoad {
     /** As many relationships as are sent at once: enough to be fast, few enough for the memory of one transaction. */
     private static final int TIES_AT_ONCE = 20_000;
 
-    /** As many houses as are derived side by side. */
-    private static final int DERIVED_AT_ONCE = 8;
+    /** As many houses as a thread takes at once. */
+    private static final int TAKEN_AT_ONCE = 8;
+
+    /** More writers than these would only wait for each other. */
+    private static final int MOST_WRITERS = 4;
 
     /** A house that is ready to be stored. */
     private record Ready(Ledger.Kept kept, GraphRows rows) {}
@@ -50,28 +63,84 @@ final class BulkLoad {
             return new Result.Failed<>(problems);
         }
         String token = Secret.random();
-        List<Revision> done = new ArrayList<>();
-        List<Ready> ready = new ArrayList<>();
+        List<Revision> done = Collections.synchronizedList(new ArrayList<>());
         List<House> order = List.copyOf(houses);
+        List<Future<?>> parts = new ArrayList<>();
+        AtomicBoolean isOver = new AtomicBoolean();
+        int writers = Math.min(MOST_WRITERS, Runtime.getRuntime().availableProcessors());
+        ExecutorService pool = Executors.newFixedThreadPool(writers);
         try {
-            for (int i = 0; i < order.size(); i += DERIVED_AT_ONCE) {
-                order.subList(i, Math.min(order.size(), i + DERIVED_AT_ONCE)).parallelStream()
-                        .map(h -> ready(first.apply(h, token), projection.derive(h)))
-                        .toList()
-                        .forEach(ready::add);
-                if (ready.stream().mapToInt(r -> r.rows().ties().size()).sum() >= TIES_AT_ONCE) {
-                    store(ready, done);
-                }
+            for (int i = 0; i < order.size(); i += TAKEN_AT_ONCE) {
+                List<House> some = order.subList(i, Math.min(order.size(), i + TAKEN_AT_ONCE));
+                parts.add(pool.submit(() -> {
+                    if (!isOver.get()) {
+                        part(some, h -> first.apply(h, token), done);
+                    }
+                }));
             }
-            store(ready, done);
-            return Result.ok(List.copyOf(done));
-        } catch (ProblemException e) {
+            for (Future<?> part : parts) {
+                part.get();
+            }
+            Map<String, Revision> byHouse = new HashMap<>();
+            done.forEach(r -> byHouse.put(r.house(), r));
+            return Result.ok(order.stream()
+                    .map(h -> Objects.requireNonNull(byHouse.get(h.id())))
+                    .toList());
+        } catch (ExecutionException e) {
+            end(pool, isOver);
             takeBack(done, token);
-            return new Result.Failed<>(e.problems());
-        } catch (RuntimeException e) {
+            if (e.getCause() instanceof ProblemException p) {
+                return new Result.Failed<>(p.problems());
+            }
+            throw new IllegalStateException(e.getCause());
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            end(pool, isOver);
             takeBack(done, token);
-            throw e;
+            return Result.failed(Problem.error(
+                    ProblemKind.STORE_AWAY,
+                    Where.NOWHERE,
+                    "Loading was interrupted.",
+                    "Nothing was stored. Load again."));
+        } finally {
+            pool.shutdown();
         }
+    }
+
+    /**
+     * Waits until no writer writes any more, so that what they have done can be taken back. None is interrupted: that would close the
+     * files under the database.
+     */
+    private static void end(ExecutorService pool, AtomicBoolean isOver) {
+        isOver.set(true);
+        pool.shutdown();
+        boolean wasInterrupted = Thread.interrupted();
+        boolean isEnded = false;
+        while (!isEnded) {
+            try {
+                isEnded = pool.awaitTermination(1, TimeUnit.MINUTES);
+            } catch (InterruptedException e) {
+                wasInterrupted = true;
+            }
+        }
+        if (wasInterrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void part(List<House> houses, Function<House, Ledger.Kept> first, List<Revision> done) {
+        List<Ready> ready = new ArrayList<>();
+        int ties = 0;
+        for (House h : houses) {
+            Ready one = ready(first.apply(h), projection.derive(h));
+            ready.add(one);
+            ties += one.rows().ties().size();
+            if (ties >= TIES_AT_ONCE) {
+                store(ready, done);
+                ties = 0;
+            }
+        }
+        store(ready, done);
     }
 
     private Ready ready(Ledger.Kept kept, Projection.Derived derived) {

@@ -1,88 +1,98 @@
 package org.splicebook.graph;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
-import org.neo4j.driver.Value;
-import org.neo4j.driver.Values;
 import org.splicebook.graph.GraphRows.NodeRow;
 import org.splicebook.graph.GraphRows.TieRow;
 
 /**
- * What has to change for stored rows to become others.
+ * What has to change for rows to become others: a pure function of both.
  *
- * @param nodesToDelete ids of stored nodes; their relationships go with them
- * @param nodesToSet stored id and new properties
- * @param nodesToCreate indices of the new rows
- * @param tiesToDelete relationships between nodes that stay, by indices of the stored rows
- * @param tiesToCreate relationships by indices of the new rows
- * @param ids for each new row the id of the stored node that it is, empty where it has to be created
+ * @param gone nodes to delete; their relationships go with them
+ * @param changed nodes that stay, with their new properties
+ * @param made nodes to create
+ * @param untied relationships to delete, between nodes that stay
+ * @param tied relationships to create
  */
-record GraphChange(
-        List<String> nodesToDelete,
-        List<Value> nodesToSet,
-        List<Integer> nodesToCreate,
-        List<Value> tiesToDelete,
-        List<Value> tiesToCreate,
-        List<String> ids) {
+record GraphChange(List<NodeRow> gone, List<NodeRow> changed, List<NodeRow> made, List<Tie> untied, List<Tie> tied) {
 
-    static GraphChange between(GraphWriter.Stored stored, GraphRows wanted) {
-        Map<String, Integer> wantedAt = new HashMap<>();
-        for (int i = 0; i < wanted.nodes().size(); i++) {
-            wantedAt.put(identity(wanted.nodes().get(i)), i);
+    /** A relationship by the nodes that it joins. */
+    record Tie(NodeRow from, String type, NodeRow to, Map<String, Object> properties) {}
+
+    /** What relationships are compared by before their properties are. */
+    private record Between(int from, String type, int to) {}
+
+    static GraphChange between(GraphRows before, GraphRows after) {
+        Map<String, Integer> at = new HashMap<>();
+        for (int i = 0; i < after.nodes().size(); i++) {
+            at.put(after.nodes().get(i).identity(), i);
         }
-        List<String> ids = new ArrayList<>(Collections.nCopies(wanted.nodes().size(), ""));
-        int[] becomes = new int[stored.ids().size()];
-        List<String> delete = new ArrayList<>();
-        List<Value> set = new ArrayList<>();
+        boolean[] known = new boolean[after.nodes().size()];
+        int[] becomes = new int[before.nodes().size()];
+        List<NodeRow> gone = new ArrayList<>();
+        List<NodeRow> changed = new ArrayList<>();
         for (int i = 0; i < becomes.length; i++) {
-            NodeRow old = stored.rows().nodes().get(i);
-            Integer at = wantedAt.get(identity(old));
-            becomes[i] = at == null ? -1 : at;
-            if (at != null) {
-                ids.set(at, stored.ids().get(i));
-                if (!old.properties().equals(wanted.nodes().get(at).properties())) {
-                    set.add(Values.value(
-                            List.of(ids.get(at), wanted.nodes().get(at).properties())));
+            NodeRow old = before.nodes().get(i);
+            Integer same = at.get(old.identity());
+            becomes[i] = same == null ? -1 : same;
+            if (same != null) {
+                known[same] = true;
+                if (!old.properties().equals(after.nodes().get(same).properties())) {
+                    changed.add(after.nodes().get(same));
                 }
-            } else if (!old.label().equals(GraphWriter.OUTSIDE)) {
-                delete.add(stored.ids().get(i));
+            } else if (!old.isOutside()) {
+                gone.add(old);
             }
         }
-        List<Integer> create = new ArrayList<>();
-        for (int i = 0; i < ids.size(); i++) {
-            if (ids.get(i).isEmpty()) {
-                create.add(i);
+        List<NodeRow> made = new ArrayList<>();
+        for (int i = 0; i < known.length; i++) {
+            if (!known[i]) {
+                made.add(after.nodes().get(i));
             }
         }
-        Map<TieRow, Integer> missing = new HashMap<>();
-        wanted.ties().forEach(t -> missing.merge(t, 1, Integer::sum));
-        List<Value> tiesToDelete = new ArrayList<>();
-        for (TieRow old : stored.rows().ties()) {
-            TieRow same = new TieRow(becomes[old.from()], old.type(), becomes[old.to()], old.properties());
-            if (missing.getOrDefault(same, 0) > 0) {
-                missing.merge(same, -1, Integer::sum);
-            } else if (stays(stored, becomes, old.from()) && stays(stored, becomes, old.to())) {
-                tiesToDelete.add(GraphWriter.tieValue(old, 0));
-            }
-        }
-        List<Value> tiesToCreate = new ArrayList<>();
-        missing.forEach((t, n) -> {
-            for (int i = 0; i < n; i++) {
-                tiesToCreate.add(GraphWriter.tieValue(t, 0));
-            }
-        });
-        return new GraphChange(delete, set, create, tiesToDelete, tiesToCreate, ids);
+        List<Tie> untied = new ArrayList<>();
+        List<Tie> tied = new ArrayList<>();
+        ties(before, after, becomes, untied, tied);
+        return new GraphChange(gone, changed, made, untied, tied);
     }
 
-    private static boolean stays(GraphWriter.Stored stored, int[] becomes, int i) {
-        return becomes[i] >= 0 || stored.rows().nodes().get(i).label().equals(GraphWriter.OUTSIDE);
+    private static void ties(GraphRows before, GraphRows after, int[] becomes, List<Tie> untied, List<Tie> tied) {
+        // By the ends first: to hash the properties of all would take longer than everything else here.
+        Map<Between, List<TieRow>> wanted = new HashMap<>();
+        for (TieRow t : after.ties()) {
+            wanted.computeIfAbsent(new Between(t.from(), t.type(), t.to()), k -> new ArrayList<>(1))
+                    .add(t);
+        }
+        for (TieRow old : before.ties()) {
+            int from = becomes[old.from()];
+            int to = becomes[old.to()];
+            List<TieRow> same = wanted.getOrDefault(new Between(from, old.type(), to), List.of());
+            if (!take(same, old) && stays(before, from, old.from()) && stays(before, to, old.to())) {
+                untied.add(before.tie(old));
+            }
+        }
+        wanted.values().forEach(left -> left.forEach(t -> tied.add(after.tie(t))));
     }
 
-    private static String identity(NodeRow n) {
-        return n.label() + " " + n.others().stream().sorted().toList() + " "
-                + n.properties().get("key");
+    private static boolean take(List<TieRow> same, TieRow old) {
+        for (Iterator<TieRow> i = same.iterator(); i.hasNext(); ) {
+            if (i.next().properties().equals(old.properties())) {
+                i.remove();
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean stays(GraphRows before, int becomes, int i) {
+        return becomes >= 0 || before.nodes().get(i).isOutside();
+    }
+
+    /** {@return how many nodes and relationships are touched} */
+    int size() {
+        return gone.size() + changed.size() + made.size() + untied.size() + tied.size();
     }
 }

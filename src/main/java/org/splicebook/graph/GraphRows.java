@@ -29,10 +29,27 @@ record GraphRows(List<NodeRow> nodes, List<TieRow> ties) {
         String said() {
             return label + " " + properties.get("key");
         }
+
+        /** {@return what makes it the same node in two graphs: its labels and its key} */
+        String identity() {
+            return others.size() < 2
+                    ? said() + " " + others
+                    : said() + " " + others.stream().sorted().toList();
+        }
+
+        /** {@return whether it stands for the end, outside the house, of a relationship that should not be} */
+        boolean isOutside() {
+            return label.equals(GraphWriter.OUTSIDE);
+        }
     }
 
     /** One relationship. */
     record TieRow(int from, String type, int to, Map<String, Object> properties) {}
+
+    /** {@return a relationship of these rows with its nodes} */
+    GraphChange.Tie tie(TieRow t) {
+        return new GraphChange.Tie(nodes.get(t.from()), t.type(), nodes.get(t.to()), t.properties());
+    }
 
     /** {@return every row as one line of text, sorted: equal graphs have equal lines} */
     List<String> lines() {

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
 import org.neo4j.driver.Values;
@@ -11,6 +13,7 @@ import org.neo4j.driver.types.Node;
 import org.neo4j.driver.types.Relationship;
 import org.splicebook.graph.GraphRows.NodeRow;
 import org.splicebook.graph.GraphRows.TieRow;
+import org.splicebook.store.Revision;
 
 /** Writes, reads and takes away houses' rows, within a transaction of its caller. */
 final class GraphWriter {
@@ -34,6 +37,7 @@ final class GraphWriter {
             UNWIND $rows AS row
             MATCH (n) WHERE elementId(n) = row[0]
             SET n = row[1]
+            RETURN count(n) AS n
             """;
     private static final String DELETE_NODES = """
             UNWIND $ids AS id
@@ -49,6 +53,17 @@ final class GraphWriter {
               RETURN r LIMIT 1
             }
             DELETE r
+            """;
+
+    /**
+     * Finds nodes of a house by their keys; the house itself only where its graph is of the revision and stamp that is thought. The keys
+     * are in a map: the database plans a statement anew for lists of another length that are a parameter by themselves.
+     */
+    private static final String FIND = """
+            MATCH (n:Part {house: $house})
+            WHERE n.key IN $find.keys
+              AND (NOT n:House OR (n.revision = $find.revision AND n.derivation = $find.stamp))
+            RETURN head([l IN labels(n) WHERE NOT l IN ['Part', 'Thing']]) + ' ' + n.key AS said, elementId(n) AS id
             """;
 
     private GraphWriter() {}
@@ -68,22 +83,99 @@ final class GraphWriter {
             create(tx, List.of(rows));
             return;
         }
-        GraphChange change = GraphChange.between(stored, rows);
-        run(tx, DELETE_TIES, change.tiesToDelete(), stored.ids());
-        if (!change.nodesToDelete().isEmpty()) {
-            tx.run(DELETE_NODES, Map.of("ids", change.nodesToDelete())).consume();
+        GraphChange change = GraphChange.between(stored.rows(), rows);
+        Map<String, String> ids = new HashMap<>();
+        for (int i = 0; i < stored.ids().size(); i++) {
+            ids.put(stored.rows().nodes().get(i).identity(), stored.ids().get(i));
         }
-        run(tx, SET_NODES, change.nodesToSet(), List.of());
+        boolean unused = apply(tx, change, ids);
+    }
+
+    /**
+     * Makes a change to what is stored of a house without reading the rest of it.
+     *
+     * @param before the revision that the graph is thought to be of
+     * @return whether all that was to be changed was found as thought; where not, the graph is some of both
+     */
+    static boolean change(TransactionContext tx, GraphChange change, Revision before) {
+        Map<String, NodeRow> wanted = new HashMap<>();
+        change.gone().forEach(n -> wanted.put(n.said(), n));
+        change.changed().forEach(n -> wanted.put(n.said(), n));
+        Stream.concat(change.untied().stream(), change.tied().stream()).forEach(t -> {
+            wanted.put(t.from().said(), t.from());
+            wanted.put(t.to().said(), t.to());
+        });
+        change.made().forEach(n -> wanted.remove(n.said()));
+        List<Object> keys = wanted.values().stream()
+                .map(n -> Objects.requireNonNull(n.properties().get("key")))
+                .distinct()
+                .toList();
+        Map<String, Object> find = Map.of("keys", keys, "revision", before.number(), "stamp", Projection.STAMP);
+        Map<String, String> ids = new HashMap<>();
+        tx.run(FIND, Map.of("house", before.house(), "find", find)).forEachRemaining(r -> {
+            NodeRow found = wanted.get(r.get("said").asString());
+            if (found != null) {
+                ids.put(found.identity(), r.get("id").asString());
+            }
+        });
+        return ids.size() == wanted.size() && apply(tx, change, ids);
+    }
+
+    /** Changes; {@return whether everything that was to be taken away or set was there}. */
+    private static boolean apply(TransactionContext tx, GraphChange change, Map<String, String> known) {
+        Map<String, Integer> at = new HashMap<>();
+        List<String> ids = new ArrayList<>();
+        known.forEach((node, id) -> {
+            at.put(node, ids.size());
+            ids.add(id);
+        });
+        boolean isAll = true;
+        if (!change.untied().isEmpty()) {
+            isAll &= tx.run(DELETE_TIES, Map.of("rows", ties(change.untied(), at), "ids", ids))
+                            .consume()
+                            .counters()
+                            .relationshipsDeleted()
+                    == change.untied().size();
+        }
+        if (!change.gone().isEmpty()) {
+            isAll &= tx.run(DELETE_NODES, Map.of("ids", ids(change.gone(), known)))
+                            .consume()
+                            .counters()
+                            .nodesDeleted()
+                    == change.gone().size();
+        }
+        if (!change.changed().isEmpty()) {
+            List<Value> rows = change.changed().stream()
+                    .map(n -> Values.value(List.of(id(n, known), n.properties())))
+                    .toList();
+            isAll &= tx.run(SET_NODES, Map.of("rows", rows)).single().get("n").asInt() == rows.size();
+        }
         List<String> created = createNodes(
-                tx,
-                change.nodesToCreate().stream()
-                        .map(i -> nodeValue(rows.nodes().get(i)))
-                        .toList());
-        List<String> ids = change.ids();
+                tx, change.made().stream().map(GraphWriter::nodeValue).toList());
         for (int i = 0; i < created.size(); i++) {
-            ids.set(change.nodesToCreate().get(i), created.get(i));
+            at.put(change.made().get(i).identity(), ids.size());
+            ids.add(created.get(i));
         }
-        run(tx, CREATE_TIES, change.tiesToCreate(), ids);
+        createTies(tx, ties(change.tied(), at), ids);
+        return isAll;
+    }
+
+    private static String id(NodeRow n, Map<String, String> known) {
+        return Objects.requireNonNull(known.get(n.identity()), n::identity);
+    }
+
+    private static List<String> ids(List<NodeRow> nodes, Map<String, String> known) {
+        return nodes.stream().map(n -> id(n, known)).toList();
+    }
+
+    private static List<Value> ties(List<GraphChange.Tie> ties, Map<String, Integer> at) {
+        return ties.stream()
+                .map(t -> Values.value(List.of(
+                        Objects.requireNonNull(at.get(t.from().identity())),
+                        t.type(),
+                        Objects.requireNonNull(at.get(t.to().identity())),
+                        t.properties())))
+                .toList();
     }
 
     /** Takes the house's rows away. */
@@ -101,11 +193,10 @@ final class GraphWriter {
             rows.nodes().forEach(n -> nodes.add(nodeValue(n)));
             rows.ties().forEach(t -> ties.add(tieValue(t, offset)));
         }
-        run(tx, CREATE_TIES, ties, createNodes(tx, nodes));
+        createTies(tx, ties, createNodes(tx, nodes));
     }
 
-    /** {@return a relationship as the statements take it} */
-    static Value tieValue(TieRow t, int offset) {
+    private static Value tieValue(TieRow t, int offset) {
         return Values.value(List.of(t.from() + offset, t.type(), t.to() + offset, t.properties()));
     }
 
@@ -122,9 +213,9 @@ final class GraphWriter {
                         .list(r -> r.get("id").asString());
     }
 
-    private static void run(TransactionContext tx, String cypher, List<Value> rows, List<String> ids) {
+    private static void createTies(TransactionContext tx, List<Value> rows, List<String> ids) {
         if (!rows.isEmpty()) {
-            tx.run(cypher, Map.of("rows", rows, "ids", ids)).consume();
+            tx.run(CREATE_TIES, Map.of("rows", rows, "ids", ids)).consume();
         }
     }
 

@@ -1,9 +1,9 @@
 package org.splicebook.graph;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 import org.neo4j.graphdb.Entity;
 import org.neo4j.graphdb.GraphDatabaseService;
@@ -21,15 +21,15 @@ final class InProcessWriter implements BulkWriter {
     private static final int LIMIT_MINUTES = 4;
 
     private final GraphDatabaseService database;
-    private final Map<String, RelationshipType> types = new HashMap<>();
-    private final Map<String, Label> labels = new HashMap<>();
+    private final Map<String, RelationshipType> types = new ConcurrentHashMap<>();
+    private final Map<String, Label> labels = new ConcurrentHashMap<>();
 
     InProcessWriter(GraphDatabaseService database) {
         this.database = database;
     }
 
     @Override
-    public synchronized void write(List<Ledger.Kept> kept, List<GraphRows> rows) {
+    public void write(List<Ledger.Kept> kept, List<GraphRows> rows) {
         try (Transaction tx = database.beginTx(LIMIT_MINUTES, TimeUnit.MINUTES)) {
             Ledger.appendNew(tx, kept);
             rows.forEach(r -> write(tx, r));

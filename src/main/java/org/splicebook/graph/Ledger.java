@@ -78,6 +78,26 @@ final class Ledger {
                 .list(Ledger::revision);
     }
 
+    /**
+     * {@return the revision that follows}
+     *
+     * @param newest what there is of the house
+     * @param now the moment; a clock that was set back puts no revision before the one it follows
+     */
+    static Revision next(
+            Optional<Revision> newest,
+            String id,
+            String name,
+            String who,
+            String why,
+            boolean deleted,
+            String digest,
+            Instant now) {
+        Instant stored =
+                newest.map(Revision::stored).filter(last -> last.isAfter(now)).orElse(now);
+        return new Revision(id, name, newest.map(Revision::number).orElse(0L) + 1, stored, who, why, deleted, digest);
+    }
+
     /** Adds a revision, the newest from now on. */
     static void append(TransactionContext tx, Revision r, Packed record, String token) {
         tx.run(

@@ -10,7 +10,6 @@ import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.Session;
-import org.neo4j.driver.SessionConfig;
 import org.neo4j.driver.TransactionConfig;
 import org.neo4j.driver.exceptions.ClientException;
 import org.neo4j.driver.exceptions.Neo4jException;
@@ -37,8 +36,7 @@ final class Look {
     private Look() {}
 
     static Result<Listing> run(Driver driver, String cypher, int most) {
-        try (Session session = driver.session(
-                SessionConfig.builder().withDefaultAccessMode(AccessMode.READ).build())) {
+        try (Session session = Transactions.session(driver, AccessMode.READ)) {
             ResultSummary explained = session.run("EXPLAIN " + cypher, LIMITED).consume();
             List<String> broken = new ArrayList<>(PlanRules.broken(explained, true));
             if (!explained.hasPlan()) {

@@ -1,7 +1,5 @@
 package org.splicebook.graph;
 
-import com.github.benmanes.caffeine.cache.Cache;
-import com.github.benmanes.caffeine.cache.Caffeine;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -43,13 +41,13 @@ import org.splicebook.wiring.Wiring;
 
 /** Keeps houses in Neo4j over the official driver: the same code for the embedded database and for a server. */
 public final class Neo4jHouseStore implements HouseStore {
-    private static final int RECORDS = 64;
-
     private final Driver driver;
     private final Transactions transactions;
     private final RecordText text;
     private final Clock clock;
     private final Projection projection;
+    private final Records records;
+    private final Redrawing redrawing;
     private final DraftShelf drafts;
     private final Verifier verifier;
     private final @Nullable EmbeddedNeo4j embedded;
@@ -57,9 +55,6 @@ public final class Neo4jHouseStore implements HouseStore {
     private final Questions questions;
     private final Recall recall;
     private final PropertyLog properties;
-    /** The records read last, by their digest: a record never changes, and reading one takes longer than fetching it. */
-    private final Cache<String, House> records =
-            Caffeine.newBuilder().maximumSize(RECORDS).build();
 
     private final Remembered<Optional<StoredHouse>> newest;
     private final Remembered<List<Sighting>> sightings;
@@ -86,6 +81,8 @@ public final class Neo4jHouseStore implements HouseStore {
         this.text = text;
         this.clock = clock;
         this.projection = new Projection(derivation);
+        this.records = new Records(text);
+        this.redrawing = new Redrawing(projection);
         this.drafts = new DraftShelf(text);
         this.verifier = new Verifier(transactions, text, projection);
         this.embedded = embedded;
@@ -106,17 +103,17 @@ public final class Neo4jHouseStore implements HouseStore {
     @Override
     public Optional<StoredHouse> findHouse(String id) {
         return newest.of(
-                id, () -> transactions.read(tx -> Ledger.newest(tx, id)).flatMap(this::stored));
+                id, () -> transactions.read(tx -> Ledger.newest(tx, id)).flatMap(records::stored));
     }
 
     @Override
     public Optional<StoredHouse> findRevision(String id, long revision) {
-        return transactions.read(tx -> Ledger.find(tx, id, revision)).flatMap(this::stored);
+        return transactions.read(tx -> Ledger.find(tx, id, revision)).flatMap(records::stored);
     }
 
     @Override
     public Optional<StoredHouse> findAsOf(String id, Instant moment) {
-        return transactions.read(tx -> Ledger.asOf(tx, id, moment)).flatMap(this::stored);
+        return transactions.read(tx -> Ledger.asOf(tx, id, moment)).flatMap(records::stored);
     }
 
     @Override
@@ -136,6 +133,7 @@ public final class Neo4jHouseStore implements HouseStore {
         Packed packed = Packed.of(record);
         String digest = Packed.digest(record);
         Projection.Derived derived = projection.derive(house);
+        Optional<Redrawing.Drawn> drawn = drawn(house.id(), expected);
         String token = Secret.random();
         return refusable(tx -> {
             Optional<Ledger.Kept> newest = Ledger.lock(tx, house.id());
@@ -146,10 +144,30 @@ public final class Neo4jHouseStore implements HouseStore {
             SightingLog.check(tx, house.id(), house.sightings());
             Revision next = next(newest, house.id(), house.said(), who, why, false, digest);
             Ledger.append(tx, next, packed, token);
-            GraphWriter.replace(tx, house.id(), projection.of(derived, next));
+            redrawing.draw(tx, drawn, next, projection.of(derived, next));
             beside.accept(tx, token);
             return next;
         });
+    }
+
+    /** {@return what is drawn of the revision that a change was made from} */
+    private Optional<Redrawing.Drawn> drawn(String house, long expected) {
+        return expected == 0
+                ? Optional.empty()
+                : findHouse(house)
+                        .filter(s -> s.revision().number() == expected)
+                        .map(redrawing::drawn);
+    }
+
+    private Revision next(
+            Optional<Ledger.Kept> newest,
+            String id,
+            String name,
+            String who,
+            String why,
+            boolean deleted,
+            String digest) {
+        return Ledger.next(newest.map(Ledger.Kept::revision), id, name, who, why, deleted, digest, now());
     }
 
     @Override
@@ -219,7 +237,7 @@ public final class Neo4jHouseStore implements HouseStore {
     public Result<Integer> appendSightings(String id, List<Sighting> sightings) {
         return refusable(tx -> {
             Ledger.Kept newest = Ledger.standing(id, Ledger.lock(tx, id));
-            return SightingLog.append(tx, id, read(newest).sightings(), sightings);
+            return SightingLog.append(tx, id, records.read(newest).sightings(), sightings);
         });
     }
 
@@ -293,7 +311,7 @@ public final class Neo4jHouseStore implements HouseStore {
         String kind = embedded == null ? "server" : "embedded";
         try {
             long start = System.nanoTime();
-            transactions.read(tx -> tx.run("RETURN 1").consume());
+            transactions.ping();
             long micros = (System.nanoTime() - start) / 1000;
             String version = transactions.read(Transactions::version);
             return new Health(true, kind, version, listHouses().size(), micros);
@@ -346,6 +364,11 @@ public final class Neo4jHouseStore implements HouseStore {
         return new Neo4jPeople(transactions);
     }
 
+    /** Forgets what is remembered of graphs, as a start does. */
+    void forget() {
+        redrawing.forget();
+    }
+
     /** {@return the driver, for what else this package asks of the database} */
     Driver driver() {
         return driver;
@@ -357,41 +380,5 @@ public final class Neo4jHouseStore implements HouseStore {
         } catch (Refusal e) {
             return Result.failed(e.problem());
         }
-    }
-
-    private Revision next(
-            Optional<Ledger.Kept> newest,
-            String id,
-            String name,
-            String who,
-            String why,
-            boolean deleted,
-            String digest) {
-        Instant now = now();
-        @Nullable Revision last = newest.map(Ledger.Kept::revision).orElse(null);
-        // A clock that was set back must not put a revision before the one it follows.
-        Instant stored = last != null && last.stored().isAfter(now) ? last.stored() : now;
-        return new Revision(id, name, last == null ? 1 : last.number() + 1, stored, who, why, deleted, digest);
-    }
-
-    private Optional<StoredHouse> stored(Ledger.Kept kept) {
-        return kept.revision().deleted() ? Optional.empty() : Optional.of(new StoredHouse(read(kept), kept.revision()));
-    }
-
-    private House read(Ledger.Kept kept) {
-        return records.get(kept.revision().digest(), d -> readChecked(kept));
-    }
-
-    private House readChecked(Ledger.Kept kept) {
-        String record = kept.record().text();
-        if (!Packed.digest(record).equals(kept.revision().digest())) {
-            throw new ProblemException(Problem.error(
-                    ProblemKind.INTERNAL,
-                    Where.field(kept.revision().house()),
-                    "The record of revision " + kept.revision().number() + " of "
-                            + kept.revision().house() + " is not what was stored.",
-                    "Restore an earlier revision, or the store from its copy."));
-        }
-        return text.read(record);
     }
 }

@@ -14,7 +14,6 @@ import java.util.function.Supplier;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Session;
-import org.neo4j.driver.SessionConfig;
 import org.neo4j.driver.exceptions.ClientException;
 import org.neo4j.driver.exceptions.Neo4jException;
 import org.neo4j.driver.summary.ResultSummary;
@@ -170,8 +169,7 @@ public final class Questions {
     }
 
     private List<Problem> look(QuestionFile file) {
-        try (Session session = driver.session(
-                SessionConfig.builder().withDefaultAccessMode(AccessMode.READ).build())) {
+        try (Session session = Transactions.session(driver, AccessMode.READ)) {
             return look(session, file);
         } catch (Neo4jException e) {
             throw Transactions.problem(e);

@@ -27,6 +27,7 @@ import org.splicebook.wiring.Wiring;
 /** Opens stores: embedded in this process, or on a server. */
 public final class Stores {
     private static final String QUERIES = "queries";
+    private static final int RETRY_SECONDS = 10;
 
     private Stores() {}
 
@@ -55,7 +56,12 @@ public final class Stores {
         EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder);
         try {
             return open(
-                    driver(neo4j.uri(), EmbeddedNeo4j.USER, neo4j.secret()), text, clock, derivation, folders, neo4j);
+                    driver(neo4j.uri(), EmbeddedNeo4j.USER, neo4j.secret(), RETRY_SECONDS),
+                    text,
+                    clock,
+                    derivation,
+                    folders,
+                    neo4j);
         } catch (RuntimeException e) {
             neo4j.close();
             throw e;
@@ -86,9 +92,26 @@ public final class Stores {
             Clock clock,
             Function<House, Wiring> derivation,
             List<Path> queries) {
+        return server(uri, user, password, text, clock, derivation, queries, RETRY_SECONDS);
+    }
+
+    /**
+     * The same.
+     *
+     * @param retrySeconds how long what failed for a passing reason is tried again
+     */
+    static Neo4jHouseStore server(
+            URI uri,
+            String user,
+            String password,
+            RecordText text,
+            Clock clock,
+            Function<House, Wiring> derivation,
+            List<Path> queries,
+            int retrySeconds) {
         Driver driver;
         try {
-            driver = driver(uri, user, password);
+            driver = driver(uri, user, password, retrySeconds);
         } catch (IllegalArgumentException e) {
             ProblemException p = new ProblemException(Problem.error(
                     ProblemKind.STORE_AWAY,
@@ -120,12 +143,12 @@ public final class Stores {
         }
     }
 
-    private static Driver driver(URI uri, String user, String password) {
+    private static Driver driver(URI uri, String user, String password, int retrySeconds) {
         Config config = Config.builder()
                 .withLogging(Logging.slf4j())
                 .withNotificationConfig(NotificationConfig.disableAllConfig())
                 .withTelemetryDisabled(true)
-                .withMaxTransactionRetryTime(10, TimeUnit.SECONDS)
+                .withMaxTransactionRetryTime(retrySeconds, TimeUnit.SECONDS)
                 .withConnectionTimeout(10, TimeUnit.SECONDS)
                 .withConnectionAcquisitionTimeout(30, TimeUnit.SECONDS)
                 .build();

@@ -53,8 +53,7 @@ final class Transactions {
 
     /** Writes, has the work look at what was written, and takes all of it back: nobody else sees it, and nothing of it stays. */
     static <T> T trial(Driver driver, Function<TransactionContext, T> work) {
-        try (Session session = driver.session(
-                SessionConfig.builder().withDefaultAccessMode(AccessMode.WRITE).build())) {
+        try (Session session = session(driver, AccessMode.WRITE)) {
             session.executeWrite(
                     tx -> {
                         throw new TakenBack(work.apply(tx));
@@ -80,6 +79,15 @@ final class Transactions {
         }
     }
 
+    /** Asks the database whether it is there, once: who asks about its state does not want to wait until it is back. */
+    void ping() {
+        said(() -> {
+            try (Session session = session(AccessMode.READ)) {
+                return session.run("RETURN 1").consume();
+            }
+        });
+    }
+
     /** Runs one statement by itself: schema statements need that. */
     void alone(String cypher) {
         said(() -> {
@@ -99,8 +107,18 @@ final class Transactions {
     }
 
     private Session session(AccessMode mode) {
-        return driver.session(
-                SessionConfig.builder().withDefaultAccessMode(mode).build());
+        return session(driver, mode);
+    }
+
+    /**
+     * {@return a session that sees what was written over this driver before, also where a cluster answers it from another member than took
+     * the write}
+     */
+    static Session session(Driver driver, AccessMode mode) {
+        return driver.session(SessionConfig.builder()
+                .withDefaultAccessMode(mode)
+                .withBookmarkManager(driver.executableQueryBookmarkManager())
+                .build());
     }
 
     private static <T> T said(Supplier<T> work) {
@@ -128,6 +146,13 @@ final class Transactions {
                     ProblemKind.STORE_AWAY,
                     "The database cannot be reached: " + e.getMessage(),
                     "Look whether it runs and whether its address is right.",
+                    e);
+        }
+        if (e.code() != null && e.code().contains("DatabaseUnavailable")) {
+            return problem(
+                    ProblemKind.STORE_AWAY,
+                    "The database does not serve these data: it is still starting, or their files are damaged.",
+                    "Wait a little; if it stays so, look into the database's own log, and take the store from its copy.",
                     e);
         }
         if (e.code() != null && e.code().contains("TransactionTimedOut")) {

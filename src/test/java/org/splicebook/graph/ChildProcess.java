@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 
 /** Another Java process with this class path. It ends with this one: its standard input closes. */
-final class ChildProcess {
+public final class ChildProcess {
     private final Process process;
     private final BufferedReader out;
 
@@ -19,7 +19,8 @@ final class ChildProcess {
         this.out = process.inputReader(StandardCharsets.UTF_8);
     }
 
-    static ChildProcess start(Class<?> main, List<String> arguments) {
+    /** Starts the main method of a class. */
+    public static ChildProcess start(Class<?> main, List<String> arguments) {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-Xmx1g",
@@ -38,7 +39,7 @@ final class ChildProcess {
     }
 
     /** {@return the next line it says, or null when it has ended} */
-    String line() {
+    public String line() {
         try {
             return out.readLine();
         } catch (IOException e) {
@@ -47,13 +48,18 @@ final class ChildProcess {
     }
 
     /** Ends it at once, as {@code kill -9} does, and waits until it is gone. */
-    void kill() {
+    public void kill() {
         process.destroyForcibly();
         await();
     }
 
+    /** {@return its id} */
+    long pid() {
+        return process.pid();
+    }
+
     /** Lets it end by itself. */
-    void end() {
+    public void end() {
         try {
             process.getOutputStream().close();
         } catch (IOException e) {
