@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
@@ -282,7 +283,7 @@ final class BenchPortfolio {
     }
 
     private static House rewired(House house, int turn) {
-        List<String> reds = house.boxes().get(BOX).joints().stream()
+        List<String> reds = Objects.requireNonNull(house.boxes().get(BOX)).joints().stream()
                 .filter(j -> j.members().stream().anyMatch(m -> m.said().endsWith(".red")))
                 .flatMap(j -> j.members().stream())
                 .filter(Ref.WireEnd.class::isInstance)
@@ -292,7 +293,7 @@ final class BenchPortfolio {
         if (turn == 1) {
             return Moves.apply(house, List.of(new Move.Cap(BOX, red))).get();
         }
-        String on = house.boxes().get(BOX).joints().stream()
+        String on = Objects.requireNonNull(house.boxes().get(BOX)).joints().stream()
                 .filter(j -> j.members().size() == 1)
                 .flatMap(j -> j.members().stream())
                 .map(Ref::said)
