@@ -43,7 +43,7 @@ final class BenchPortfolio {
     private static final int IN_TURN = 50;
     private static final int EDITED = 40;
     private static final long SEED = 1;
-    private static final Duration PATIENCE = Duration.ofSeconds(120);
+    private static final Duration PATIENCE = Duration.ofMinutes(2);
 
     /** A box that every apartment has, with a protective receptacle. */
     private static final String BOX = "counter-1";
@@ -176,8 +176,8 @@ final class BenchPortfolio {
         long nodes = entities(store, "()");
         long ties = entities(store, "()-->()");
         count("apartments", portfolio.units(), "");
-        count("nodes", nodes, "");
-        count("relationships", ties, "");
+        count("nodes", (double) nodes, "");
+        count("relationships", (double) ties, "");
         try (Stream<Path> all = Files.walk(data)) {
             long bytes = all.mapToLong(BenchPortfolio::size).sum();
             count("store on disk, each apartment", bytes / 1e3 / portfolio.units(), "kB");
