@@ -342,7 +342,7 @@ public final class Intakes {
     }
 
     private void known(int r, String what, @Nullable String has, String says) {
-        boolean isSame = says.isEmpty() || says.equals(has);
+        boolean isSame = DITTO.contains(says.toLowerCase(Locale.ROOT)) || says.equals(has);
         lines.add(line(r) + what + " is there already and stays as it is"
                 + (isSame ? "" : ": it says \"" + (has == null ? "" : has) + "\", the list \"" + says + "\""));
     }
