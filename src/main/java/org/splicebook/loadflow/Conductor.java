@@ -2,6 +2,7 @@ package org.splicebook.loadflow;
 
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Cable;
 import org.splicebook.record.Wire;
@@ -16,6 +17,15 @@ import org.splicebook.record.Wire;
 public record Conductor(double ohmsPerMetre, double reactancePerMetre, double perDegree) {
     private static final double METRES_PER_1000_FT = 304.8;
 
+    /** Sizes in a record are few; beyond so many unlike ones none more is kept. */
+    private static final int MOST_KEPT = 500;
+
+    private static final Map<Size, Conductor> KNOWN = new ConcurrentHashMap<>();
+    private static final Map<Size, Double> LIMITS = new ConcurrentHashMap<>();
+
+    /** A size as written, and a material. */
+    private record Size(String size, boolean copper) {}
+
     /** {@return the ohms of so many metres at a temperature} */
     public double ohms(double metres, double celsius) {
         return ohmsPerMetre * metres * (1 + perDegree * (celsius - 75));
@@ -28,8 +38,20 @@ public record Conductor(double ohmsPerMetre, double reactancePerMetre, double pe
      * @param material what it is of; copper where null
      */
     public static Conductor of(String size, Wire.@Nullable Material material) {
-        boolean copper = material == null || material == Wire.Material.COPPER;
-        String metal = copper ? "copper" : "aluminium";
+        Size asked = new Size(size, material == null || material == Wire.Material.COPPER);
+        Conductor known = KNOWN.get(asked);
+        if (known == null) {
+            known = worked(asked);
+            if (KNOWN.size() < MOST_KEPT) {
+                KNOWN.put(asked, known);
+            }
+        }
+        return known;
+    }
+
+    private static Conductor worked(Size asked) {
+        String size = asked.size;
+        String metal = asked.copper ? "copper" : "aluminium";
         double perDegree = Tables.number("temperature", metal);
         String plain = size.strip()
                 .replace("AWG", "")
@@ -68,8 +90,22 @@ public record Conductor(double ohmsPerMetre, double reactancePerMetre, double pe
 
     /** {@return what a wire may carry, in amperes; where its size is not recorded, that of the size taken} */
     static double limit(Wire w) {
-        String size = plain(w.size() == null ? Tables.text("silent", "size") : w.size());
-        boolean copper = w.material() == null || w.material() == Wire.Material.COPPER;
+        Size asked = new Size(
+                w.size() == null ? Tables.text("silent", "size") : w.size(),
+                w.material() == null || w.material() == Wire.Material.COPPER);
+        Double known = LIMITS.get(asked);
+        if (known == null) {
+            known = limit(asked);
+            if (LIMITS.size() < MOST_KEPT) {
+                LIMITS.put(asked, known);
+            }
+        }
+        return known;
+    }
+
+    private static double limit(Size asked) {
+        String size = plain(asked.size);
+        boolean copper = asked.copper;
         if (size.endsWith("mm2")) {
             double amperes = Tables.number("metric", "amperes-factor")
                     * Math.pow(area(size), Tables.number("metric", "amperes-power"));

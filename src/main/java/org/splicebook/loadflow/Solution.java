@@ -84,6 +84,15 @@ public final class Solution {
         return new Complex(dr * y.re[branch] - di * y.im[branch], dr * y.im[branch] + di * y.re[branch]);
     }
 
+    /** {@return whether a branch carries more than so many amperes} */
+    boolean isOver(int branch, double amperes) {
+        Branch b = circuit.branches().get(branch);
+        double dr = vr[b.from()] - vr[b.to()];
+        double di = vi[b.from()] - vi[b.to()];
+        double square = y.re[branch] * y.re[branch] + y.im[branch] * y.im[branch];
+        return (dr * dr + di * di) * square > amperes * amperes;
+    }
+
     /** {@return the watts that a branch turns into heat or work} */
     public double watts(String branch) {
         return watts(branchNumber(branch));

@@ -43,13 +43,13 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             List<String> in = sites(before, after, m);
             sites.addAll(in);
             steps.add((in.isEmpty() ? "" : String.join(" and ", in) + ": ") + words(after, m));
-            part(before, after, m).forEach(p -> parts.merge(p, 1, Integer::sum));
+            parts(before, after, m).forEach(p -> parts.merge(p, 1, Integer::sum));
         }
         return new Worklist(List.copyOf(sites), steps, parts);
     }
 
     /** {@return where hands come to for a move} */
-    static List<String> sites(House before, House after, Move move) {
+    public static List<String> sites(House before, House after, Move move) {
         if (move instanceof Move.Shift m) {
             return List.of(m.in());
         } else if (move instanceof Move.Cap m) {
@@ -211,7 +211,8 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
         return w.size() == null ? "" : " of size " + w.size();
     }
 
-    private static List<String> part(House before, House after, Move move) {
+    /** {@return what to buy for a move} */
+    public static List<String> parts(House before, House after, Move move) {
         if (move instanceof Move.Cap) {
             return List.of("connector to cap a wire");
         } else if (move instanceof Move.Splice m) {

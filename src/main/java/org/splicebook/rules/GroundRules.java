@@ -109,12 +109,12 @@ final class GroundRules {
         }
         // A false ground of the worst sort: the ground terminal is hot.
         for (Facts.InBox d : f.devices()) {
+            Ref own = new Ref.DeviceTerminal(d.name(), "ground");
             for (Joint j : d.box().joints()) {
-                boolean ground = j.members().stream().anyMatch(r -> Facts.isTerminal(r, d.name(), "ground"));
-                boolean hot = j.members().stream()
-                        .map(f::wire)
-                        .anyMatch(w -> w != null && f.isShown(w.name(), Conductor.HOT));
-                if (ground && hot) {
+                if (j.members().contains(own)
+                        && j.members().stream()
+                                .map(f::wire)
+                                .anyMatch(w -> w != null && f.isShown(w.name(), Conductor.HOT))) {
                     out.found(d.name(), "Its ground terminal is hot: the frame of what is plugged in is live.")
                             .in(d.box().name())
                             .add();
@@ -126,15 +126,17 @@ final class GroundRules {
 
     /** A ground slot in a box that no ground is shown to enter, and nobody looked at its screw. */
     private static void mayBeFalse(Facts f, Findings out, Facts.InBox d) {
-        boolean slot = d.family() == DeviceKind.Family.RECEPTACLE
-                && d.device().kind().findTerminal("ground").isPresent()
+        boolean opened = !d.box().joints().isEmpty() && !f.house().isComplete(d.box(), Complete.JOINTS);
+        if (!opened || d.family() != DeviceKind.Family.RECEPTACLE) {
+            return;
+        }
+        boolean slot = d.device().kind().findTerminal("ground").isPresent()
                 && !d.device().unused().contains("ground")
                 && !DeviceRules.isWired(d, "ground");
-        boolean opened = !d.box().joints().isEmpty() && !f.house().isComplete(d.box(), Complete.JOINTS);
         boolean ground = f.cablesAt(d.box().name()).stream()
                 .flatMap(c -> c.wires().stream().map(w -> c.name() + "." + w.name()))
                 .anyMatch(w -> f.isShown(w, Conductor.GROUND));
-        if (slot && opened && !ground) {
+        if (slot && !ground) {
             out.asked(
                             d.name(),
                             "No ground is shown to enter its box. What is on its ground screw: nothing, or the neutral?")

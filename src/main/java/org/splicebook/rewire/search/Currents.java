@@ -3,17 +3,13 @@ package org.splicebook.rewire.search;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.splicebook.loadflow.LoadCase;
-import org.splicebook.loadflow.LoadFlow;
-import org.splicebook.loadflow.Overload;
-import org.splicebook.loadflow.Solution;
-import org.splicebook.loadflow.Trips;
-import org.splicebook.problem.Result;
+import org.splicebook.loadflow.Strain;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
@@ -55,30 +51,21 @@ final class Currents {
     }
 
     private static Set<String> troubles(House house) {
-        LoadFlow flow = LoadFlow.of(house);
+        Strain strain = Strain.of(house, BASES);
         Set<String> all = new TreeSet<>();
         for (Map<String, String> at : positions(house)) {
-            for (LoadCase.Base base : BASES) {
-                LoadCase state = LoadCase.of(base);
-                for (Map.Entry<String, String> e : at.entrySet()) {
-                    state = state.lever(e.getKey(), e.getValue());
-                }
-                Result<Solution> solved = flow.solve(state);
-                Solution s = solved.isOk() ? solved.get() : null;
-                add(flow, s, base, all);
-            }
+            strain.at(at).forEach(t -> add(t, all));
         }
         return all;
     }
 
-    private static void add(LoadFlow flow, @Nullable Solution s, LoadCase.Base base, Set<String> all) {
-        String with = " (" + base.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + " loads).";
-        if (s == null || !s.settled()) {
+    private static void add(Strain.Told told, Set<String> all) {
+        String with = " (" + told.base().name().toLowerCase(Locale.ROOT).replace('_', '-') + " loads).";
+        if (!told.settled()) {
             all.add("The currents could not be computed" + with);
-            return;
         }
-        Trips.in(s).forEach(d -> all.add(d.unit() + " may trip" + with));
-        Overload.in(flow, s).forEach(o -> all.add(o.wire() + " carries more than it may" + with));
+        told.opening().forEach(u -> all.add(u + " may trip" + with));
+        told.over().forEach(w -> all.add(w + " carries more than it may" + with));
     }
 
     private static List<Map<String, String>> positions(House house) {

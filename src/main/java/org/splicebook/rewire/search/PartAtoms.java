@@ -12,6 +12,7 @@ import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Move;
+import org.splicebook.record.OvercurrentType;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Protection;
 import org.splicebook.record.Provenance;
@@ -38,7 +39,9 @@ final class PartAtoms {
     List<List<Move>> breakers(Set<String> concerned) {
         List<List<Move>> all = new ArrayList<>();
         for (Panel p : state.house().panels().values()) {
+            // A fuse takes no handle tie and has no protective kind.
             List<Breaker> mine = p.breakers().values().stream()
+                    .filter(b -> b.type() == OvercurrentType.BREAKER)
                     .filter(b -> concerned.contains(p.name() + "." + b.key()))
                     .toList();
             for (Breaker a : mine) {

@@ -10,22 +10,18 @@ import java.util.Map;
 import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.IntPredicate;
-import org.splicebook.answer.Nearest;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.problem.Problem;
-import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
-import org.splicebook.problem.Where;
 import org.splicebook.record.Box;
+import org.splicebook.record.Cable;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
+import org.splicebook.record.Panel;
 import org.splicebook.rewire.Moves;
 import org.splicebook.rewire.Worklist;
-import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
-import org.splicebook.wiring.LoadPointWiring;
-import org.splicebook.wiring.ThingKind;
-import org.splicebook.wiring.Way;
 
 /**
  * Looks for changes: all of one step first, then those of two that are cheaper than the best found, each in order of cost; new cable
@@ -38,16 +34,17 @@ public final class Search {
     /** How many steps, each of one or several moves that belong together, a proposal may have. */
     private static final int DEPTH = 2;
 
-    /** A house with more wrong than before is given up: no second step will mend it. */
+    /** A house with more wrong is given up: no second step will mend it. */
     private static final int STILL_OPEN = 2;
 
     /** So many are judged at a time, on all processors. */
     private static final int BATCH = 16;
 
     private final House house;
-    private final Pack pack;
     private final Wish wish;
-    private final Map<String, DeviceKind> kinds;
+    private final Steps steps;
+    private final Validation validation;
+    private final State before;
     private final List<Proposal> proposals = new ArrayList<>();
     /** How much is protected after a proposal: of two that cost the same the better one goes first. */
     private final Map<Proposal, Integer> protections = new HashMap<>();
@@ -60,91 +57,89 @@ public final class Search {
     private final Set<List<Object>> seen = new HashSet<>();
     private int order;
     private int looked;
+    private int judged;
     private boolean exhausted = true;
 
-    private record Node(List<Move> moves, Cost cost, int depth, int order, House house) {}
+    /** Moves to be tried: those of one step on a house that earlier ones were made on. */
+    private record Node(List<Move> moves, Cost cost, int depth, int order, House from, List<Move> step) {}
 
-    private Search(House house, Pack pack, Wish wish, Map<String, DeviceKind> kinds) {
-        this.house = house;
-        this.pack = pack;
+    /** A node whose moves could be made. */
+    private record Made(Node node, House house) {}
+
+    private Search(State before, Pack pack, Wish wish, Map<String, DeviceKind> kinds) {
+        this.house = before.house();
+        this.before = before;
         this.wish = wish;
-        this.kinds = kinds;
+        this.steps = new Steps(wish, kinds);
+        this.validation = new Validation(before, pack, wish);
     }
 
     /**
      * {@return what was found, or what is wrong with the wish}
      *
      * @param kinds the kinds of devices that may be put in, by name
-     * @param most how many houses are judged at most; half of them without new cable
+     * @param most how many houses are judged at most beyond a first look; half of them without new cable
      * @param carryOn asked before each with how many were judged; false ends the search with what is found so far
      */
     public static Result<Found> of(
             House house, Pack pack, Wish wish, Map<String, DeviceKind> kinds, int most, IntPredicate carryOn) {
         State before = State.of(house, pack);
-        Set<String> known = new LinkedHashSet<>();
-        if (wish instanceof Wish.Cure) {
-            before.findings().forEach(f -> known.add(f.key()));
-        } else if (wish instanceof Wish.Put p) {
-            house.boxes().values().forEach(b -> known.addAll(b.devices().keySet()));
-            if (!kinds.containsKey(p.kind())) {
-                return unknown(p.kind(), "no kind of device", kinds.keySet());
-            }
-        } else {
-            known.addAll(before.points().keySet());
-        }
-        for (String a : wish.named()) {
-            if (!known.contains(a)) {
-                return unknown(a, "not in " + house.said(), known);
-            }
-        }
-        return Result.ok(new Search(house, pack, wish, kinds).run(before, most, carryOn));
+        Problem wrong = Wishes.wrong(wish, before, kinds);
+        return wrong != null
+                ? new Result.Failed<>(List.of(wrong))
+                : Result.ok(new Search(before, pack, wish, kinds).run(most, carryOn));
     }
 
-    private static Result<Found> unknown(String name, String what, Set<String> known) {
-        return new Result.Failed<>(List.of(Problem.error(
-                ProblemKind.NOT_FOUND, Where.field("wish"), name + " is " + what + ".", Nearest.cure(name, known))));
-    }
-
-    private Found run(State before, int most, IntPredicate carryOn) {
-        Validation validation = new Validation(before, pack, wish);
-        expand(before, start(before), new Node(List.of(), Cost.of(house, house, List.of()), 0, 0, house));
+    private Found run(int most, IntPredicate carryOn) {
+        seen.add(List.of());
+        Node root = new Node(List.of(), Cost.of(house, List.of()), 0, 0, house, List.of());
+        expand(before, steps.about(before), root, house);
         boolean goesOn = true;
-        while (goesOn && looked < most) {
-            List<Node> batch = next(most);
-            goesOn = !batch.isEmpty() && carryOn.test(looked);
+        while (goesOn && judged < most) {
+            List<Made> batch = next(most);
+            goesOn = !batch.isEmpty() && carryOn.test(judged);
             if (goesOn) {
                 List<Validation.Verdict> verdicts = batch.parallelStream()
-                        .map(n -> validation.part(n.house, n.moves))
+                        .map(m ->
+                                validation.of(m.house, m.node.moves, m.node.depth == DEPTH || m.node.cost.cables() > 0))
                         .toList();
                 for (int i = 0; i < batch.size(); i++) {
-                    look(batch.get(i), verdicts.get(i), before, validation);
+                    look(batch.get(i), verdicts.get(i));
                 }
                 looked += batch.size();
+                judged += (int) verdicts.stream().filter(v -> !v.isTurnedAway()).count();
+            } else {
+                exhausted &= batch.isEmpty();
             }
         }
         exhausted &= next(1).isEmpty();
-        proposals.sort(Comparator.comparing(Proposal::cost).thenComparing(p -> -protections.getOrDefault(p, 0)));
+        proposals.sort(Comparator.comparing(Proposal::cost, Cost.TOLD)
+                .thenComparing(p -> -protections.getOrDefault(p, 0))
+                .thenComparing(Proposal::cost));
         rejected.sort(Comparator.comparing((Rejected r) -> r.reasons().size()).thenComparing(Rejected::cost));
         return new Found(first(proposals), first(rejected), looked, exhausted);
     }
 
     /** The next few to be judged: of one depth, all with new cable or none. */
-    private List<Node> next(int most) {
-        List<Node> batch = new ArrayList<>();
+    private List<Made> next(int most) {
+        List<Made> batch = new ArrayList<>();
         while (!queue.isEmpty() && batch.size() < Math.min(BATCH, most)) {
             Node n = queue.peek();
             boolean isCable = n.cost.cables() > 0;
-            Node first = batch.isEmpty() ? n : batch.get(0);
+            Node first = batch.isEmpty() ? n : batch.get(0).node;
             if (first.depth != n.depth || first.cost.cables() != n.cost.cables()) {
                 break;
             }
             queue.remove();
             if (isCable && proposals.stream().anyMatch(p -> p.cost().cables() == 0)) {
                 queue.clear();
-            } else if (!isCable && looked >= most / 2 && most > 1) {
+            } else if (!isCable && judged >= most / 2 && most > 1) {
                 exhausted = false;
-            } else if (isWorthALook(n) && seen.add(changed(n.house))) {
-                batch.add(n);
+            } else if (isWorthALook(n) && (n.depth < DEPTH || validation.mayReach(n.moves))) {
+                Result<House> made = Moves.apply(n.from, n.step);
+                if (made.isOk() && seen.add(changed(made.get()))) {
+                    batch.add(new Made(n, made.get()));
+                }
             }
         }
         return batch;
@@ -159,32 +154,41 @@ public final class Search {
     /** {@return what differs from the house, so that two ways to one change are told to be the same} */
     private List<Object> changed(House after) {
         List<Object> all = new ArrayList<>();
-        after.panels().values().stream()
-                .filter(p -> !p.equals(house.panels().get(p.name())))
-                .forEach(all::add);
-        after.cables().values().stream()
-                .filter(c -> !c.equals(house.cables().get(c.name())))
-                .forEach(all::add);
-        after.boxes().values().stream()
-                .filter(b -> !b.equals(house.boxes().get(b.name())))
+        for (Panel p : after.panels().values()) {
+            differing(p, house.panels().get(p.name()), all);
+        }
+        for (Cable c : after.cables().values()) {
+            differing(c, house.cables().get(c.name()), all);
+        }
+        for (Box b : after.boxes().values()) {
+            differing(b, house.boxes().get(b.name()), all);
+        }
+        house.cables().keySet().stream()
+                .filter(k -> !after.cables().containsKey(k))
                 .forEach(all::add);
         return all;
+    }
+
+    private static void differing(Object is, @Nullable Object was, List<Object> all) {
+        if (is != was && !is.equals(was)) {
+            all.add(is);
+        }
     }
 
     private static <T> List<T> first(List<T> all) {
         return all.subList(0, Math.min(TOLD, all.size()));
     }
 
-    private void look(Node n, Validation.Verdict part, State before, Validation validation) {
-        if (!isWorthALook(n)) {
+    private void look(Made m, Validation.Verdict v) {
+        Node n = m.node;
+        if (!isWorthALook(n) || v.isTurnedAway()) {
             return;
         }
-        Validation.Verdict v = part.isReached() && part.reasons().isEmpty() ? validation.whole(n.house, n.moves) : part;
         if (v.isReached() && v.reasons().isEmpty()) {
             Proposal p = new Proposal(
                     n.moves,
                     n.cost.withMoved(Service.moved(before, v.after(), n.moves)),
-                    Worklist.of(house, n.house, n.moves).steps(),
+                    Worklist.of(house, m.house, n.moves).steps(),
                     v.beside());
             proposals.add(p);
             // Who wishes for one protection is not given more than that for the asking.
@@ -199,111 +203,31 @@ public final class Search {
         }
         if (v.isReached()) {
             rejected.add(
-                    new Rejected(n.cost, Worklist.of(house, n.house, n.moves).steps(), v.reasons()));
+                    new Rejected(n.cost, Worklist.of(house, m.house, n.moves).steps(), v.reasons()));
         }
-        if (n.depth < DEPTH && n.cost.cables() == 0 && v.reasons().size() <= STILL_OPEN) {
-            Set<String> about = about(v.after(), v.open());
+        if (n.depth < DEPTH && n.cost.cables() == 0 && isPromising(n, v)) {
+            Set<String> about = new LinkedHashSet<>(Steps.about(v.after(), v.open()));
             if (!(wish instanceof Wish.Cure)) {
-                about.addAll(start(before));
+                about.addAll(steps.about(before));
             }
-            expand(v.after(), about, n);
+            expand(v.after(), about, n, m.house);
         }
     }
 
-    /** The load points that it is about. */
-    private Set<String> start(State before) {
-        if (wish instanceof Wish.Cure c) {
-            return about(
-                    before,
-                    before.findings().stream()
-                            .filter(f -> f.key().equals(c.finding()))
-                            .toList());
-        }
-        Set<String> all = new LinkedHashSet<>(wish.named());
-        house.boxes().values().stream()
-                .filter(b -> wish.named().stream().anyMatch(b.devices()::containsKey))
-                .forEach(b -> all.add(b.name()));
-        return all;
+    /**
+     * What is reached with a little left to mend, or has come nearer and done no harm. Of two steps that need each other one at least is
+     * such a one: from it the other is found.
+     */
+    private boolean isPromising(Node n, Validation.Verdict v) {
+        boolean isHarmless = v.reasons().isEmpty() || (wish instanceof Wish.Put && validation.mayReach(n.moves));
+        return v.reasons().size() <= STILL_OPEN && (v.isReached() || (isHarmless && !v.isIdle()));
     }
 
-    /** The load points and boxes that findings are about. */
-    private static Set<String> about(State state, List<Finding> findings) {
-        Set<String> all = new LinkedHashSet<>();
-        for (Finding f : findings) {
-            all.addAll(f.outlets());
-            all.addAll(f.boxes());
-            all.add(f.subject());
-            if (f.breaker() != null) {
-                all.add(f.breaker());
-            }
-            state.house().boxes().values().stream()
-                    .filter(b -> b.devices().containsKey(f.subject()))
-                    .forEach(b -> all.add(b.name()));
-        }
-        return all;
-    }
-
-    private void expand(State state, Set<String> about, Node n) {
-        Set<String> boxes = new LinkedHashSet<>(about);
-        Set<String> breakers = new LinkedHashSet<>(about);
-        List<LoadPointWiring> points = new ArrayList<>();
-        for (LoadPointWiring l : state.wiring().loadPoints()) {
-            if (about.contains(l.id()) || about.contains(l.device())) {
-                points.add(l);
-                boxes.add(l.box());
-                l.feeds().forEach(f -> breakers.add(f.breaker()));
-                l.feeds().forEach(f -> along(f.way(), boxes));
-                l.returns().forEach(r -> along(r.way(), boxes));
-            }
-        }
-        state.wiring().islands().stream()
-                .filter(i -> points.stream().anyMatch(p -> i.loadPoints().contains(p.id())))
-                .flatMap(i -> i.poles().stream())
-                .forEach(pole -> state.house()
-                        .panels()
-                        .values()
-                        .forEach(p -> p.breakers().values().forEach(b -> {
-                            if (b.spaces().stream().anyMatch(s -> pole.equals(p.name() + "." + s))) {
-                                breakers.add(p.name() + "." + b.key());
-                            }
-                        })));
-        WireAtoms wires = new WireAtoms(state);
-        PartAtoms parts = new PartAtoms(state, kinds);
-        FaceAtoms faces = new FaceAtoms(state, kinds);
-        List<List<Move>> atoms = new ArrayList<>(parts.breakers(breakers));
-        if (wish instanceof Wish.Put p) {
-            atoms.addAll(faces.put(p));
-        }
-        for (String name : boxes) {
-            Box box = state.house().boxes().get(name);
-            if (box != null) {
-                atoms.addAll(parts.devices(box));
-                atoms.addAll(faces.in(box));
-            }
-            if (box != null || state.house().panels().containsKey(name)) {
-                atoms.addAll(wires.in(name));
-            }
-        }
-        if (n.depth == 0) {
-            CableAtoms cables = new CableAtoms(state);
-            points.forEach(p -> atoms.addAll(cables.to(p)));
-        }
-        for (List<Move> atom : atoms) {
-            Result<House> made = Moves.apply(n.house, atom);
-            if (made.isOk() && !made.get().equals(n.house)) {
-                List<Move> all = new ArrayList<>(n.moves);
-                all.addAll(atom);
-                queue.add(
-                        new Node(List.copyOf(all), Cost.of(house, made.get(), all), n.depth + 1, order++, made.get()));
-            }
-        }
-    }
-
-    private static void along(Way way, Set<String> boxes) {
-        for (Way.Hop h : way.hops()) {
-            if (h.thing().kind() == ThingKind.JOINT && !h.box().isEmpty()) {
-                boxes.add(h.box());
-            }
+    private void expand(State state, Set<String> about, Node n, House from) {
+        for (List<Move> step : steps.from(state, about, n.depth == 0)) {
+            List<Move> all = new ArrayList<>(n.moves);
+            all.addAll(step);
+            queue.add(new Node(List.copyOf(all), Cost.of(house, all), n.depth + 1, order++, from, step));
         }
     }
 }

@@ -132,11 +132,11 @@ final class Service {
                                 .anyMatch(r -> r.over() == Conductor.NEUTRAL && r.sureness() == Sureness.MUST));
     }
 
-    private static boolean has(List<Return> all, Conductor over) {
+    static boolean has(List<Return> all, Conductor over) {
         return all.stream().anyMatch(r -> r.over() == over && r.sureness() != Sureness.MAY);
     }
 
-    private static boolean certain(List<Return> all) {
+    static boolean certain(List<Return> all) {
         return all.stream().anyMatch(r -> r.sureness() == Sureness.MUST);
     }
 
@@ -148,6 +148,11 @@ final class Service {
             }
         }
         return all;
+    }
+
+    /** {@return whether it works in some position} */
+    static boolean works(LeverTables.@Nullable Table t) {
+        return t != null && t.rows().stream().anyMatch(r -> r.does() == LeverTables.Does.ON);
     }
 
     /** A load that works in some positions must work in the same ones; one that never works may come to. */

@@ -194,7 +194,7 @@ final class Slices {
         Links more = new Links();
         for (Cable c : after.cables().values()) {
             Cable was = base.cables().get(c.name());
-            if (!c.equals(was)) {
+            if (c != was && !c.equals(was)) {
                 touched.add("c:" + c.name());
                 cable(after, c, more);
             }
@@ -203,7 +203,8 @@ final class Slices {
                 .filter(k -> !after.cables().containsKey(k))
                 .forEach(k -> touched.add("c:" + k));
         for (Box b : after.boxes().values()) {
-            if (!b.equals(base.boxes().get(b.name()))) {
+            Box was = base.boxes().get(b.name());
+            if (b != was && !b.equals(was)) {
                 touched.add("b:" + b.name());
                 box(after, b, more);
             }
@@ -213,7 +214,7 @@ final class Slices {
                 .forEach(k -> touched.add("b:" + k));
         for (Panel p : after.panels().values()) {
             Panel was = Objects.requireNonNull(base.panels().get(p.name()), p.name());
-            if (!p.equals(was)) {
+            if (p != was && !p.equals(was)) {
                 if (!panels(was, p, touched)) {
                     return null;
                 }

@@ -28,12 +28,22 @@ record State(
         Map<String, LeverTables.Table> tables,
         List<Finding> findings) {
     static State of(House house, Pack pack) {
+        return unchecked(house).checked(pack);
+    }
+
+    /** {@return a house that is derived and not checked} */
+    static State unchecked(House house) {
         Derivation.Judged judged = Derivation.judged(house);
         Wiring wiring = judged.wiring();
         Map<String, LoadPointWiring> points = new TreeMap<>();
         wiring.loadPoints().forEach(l -> points.put(l.id(), l));
         Map<String, LeverTables.Table> tables = new TreeMap<>();
         judged.tables().forEach(t -> tables.put(t.loadPoint(), t));
+        return new State(house, wiring, points, tables, List.of());
+    }
+
+    /** {@return the same, checked by a pack} */
+    State checked(Pack pack) {
         return new State(house, wiring, points, tables, Checks.of(wiring, pack));
     }
 }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
@@ -18,12 +19,14 @@ import org.splicebook.rules.Checks;
 import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
+import org.splicebook.rules.RuleText;
 import org.splicebook.rules.Severity;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.ThingKind;
 import org.splicebook.wiring.WireUse;
+import org.splicebook.wiring.Wiring;
 
 /**
  * Judges a house after a change as a whole: what is wanted is reached; every load is served as before or better; nothing new is found
@@ -40,6 +43,8 @@ final class Validation {
     private final Map<String, Finding> known = new HashMap<>();
     private final Map<Slices.Part, State> parts = new ConcurrentHashMap<>();
     private final Map<Slices.Part, Currents> currents = new ConcurrentHashMap<>();
+    private final Map<Slices.Part, Flood> floods = new ConcurrentHashMap<>();
+    private final @Nullable Pack target;
     private @Nullable Currents whole;
 
     /**
@@ -50,8 +55,26 @@ final class Validation {
      * @param reasons why the change may not be made; none where it may
      * @param beside lesser findings that come with it
      * @param open findings that the next move might go for
+     * @param isIdle whether it has come no nearer to what is wished for
      */
-    record Verdict(State after, boolean isReached, List<String> reasons, List<String> beside, List<Finding> open) {}
+    record Verdict(
+            @Nullable State afterOrNull,
+            boolean isReached,
+            List<String> reasons,
+            List<String> beside,
+            List<Finding> open,
+            boolean isIdle) {
+        /** Of a house that the first look turned away. */
+        static final Verdict TURNED_AWAY = new Verdict(null, false, List.of(), List.of(), List.of(), true);
+
+        boolean isTurnedAway() {
+            return afterOrNull == null;
+        }
+
+        State after() {
+            return Objects.requireNonNull(afterOrNull);
+        }
+    }
 
     Validation(State before, Pack pack, Wish wish) {
         this.before = before;
@@ -63,6 +86,39 @@ final class Validation {
         this.isWide = wish instanceof Wish.Cure c
                 && !local.rules().containsKey(target(c, before.findings()).rule());
         before.findings().forEach(f -> known.put(f.key(), f));
+        this.target = wish instanceof Wish.Cure c
+                ? only(pack, target(c, before.findings()).rule())
+                : null;
+    }
+
+    /** A pack with nothing but one rule. */
+    private static Pack only(Pack pack, String rule) {
+        Map<String, RuleText> one = new HashMap<>(pack.rules());
+        one.keySet().retainAll(Set.of(rule));
+        return new Pack(pack.id(), pack.title(), pack.edition(), one, pack.changes());
+    }
+
+    /** {@return whether moves may do what is wished for, by a look at them alone} */
+    boolean mayReach(List<Move> moves) {
+        return !(wish instanceof Wish.Put p)
+                || moves.stream()
+                        .anyMatch(m -> m instanceof Move.ChangeKind k
+                                && k.device().equals(p.device())
+                                && k.kind().name().equals(p.kind()));
+    }
+
+    /**
+     * {@return the verdict by the part that the change can reach, and where that lets it pass by the whole house}
+     *
+     * @param isLast whether no further step follows, so that what is not reached needs no reasons
+     */
+    Verdict of(House house, List<Move> moves, boolean isLast) {
+        Slices.Part part = isWide ? null : slices.of(house);
+        if (part == null) {
+            return whole(house, moves, isLast);
+        }
+        Verdict v = part(part, house, moves, isLast);
+        return v.isReached && v.reasons.isEmpty() ? whole(house, moves, isLast) : v;
     }
 
     private static Finding target(Wish.Cure c, List<Finding> all) {
@@ -72,15 +128,19 @@ final class Validation {
                 .orElseThrow(() -> new IllegalArgumentException("not found in the house: " + c.finding()));
     }
 
-    /** {@return the verdict by the whole house: nothing is proposed without} */
+    /** {@return the verdict by the whole house, with all reasons: nothing is proposed without} */
     Verdict whole(House house, List<Move> moves) {
-        State after = State.of(house, pack);
-        Verdict v = verdict(before, after, moves);
+        return whole(house, moves, false);
+    }
+
+    private Verdict whole(House house, List<Move> moves, boolean isLast) {
+        State after = State.unchecked(house);
+        if (isLast && !isReached(before, after, moves)) {
+            return unreached(after);
+        }
+        Verdict v = verdict(before, after.checked(pack), moves);
         if (v.isReached && v.reasons.isEmpty()) {
-            synchronized (this) {
-                whole = whole == null ? new Currents(before.house()) : whole;
-            }
-            v.reasons.addAll(whole.added(house, moves));
+            v.reasons.addAll(wholeCurrents().added(house, moves));
         }
         return v;
     }
@@ -91,16 +151,75 @@ final class Validation {
      */
     Verdict part(House house, List<Move> moves) {
         Slices.Part part = isWide ? null : slices.of(house);
-        if (part == null) {
-            return whole(house, moves);
-        }
+        return part == null ? whole(house, moves) : part(part, house, moves, false);
+    }
+
+    private Verdict part(Slices.Part part, House house, List<Move> moves, boolean isLast) {
         State was = parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local));
-        Verdict v = verdict(was, State.of(Slices.cut(house, part), local), moves);
+        House cut = Slices.cut(house, part);
+        if (isLast && isHopeless(was, floods.computeIfAbsent(part, p -> Flood.of(was.house())), Flood.of(cut))) {
+            return Verdict.TURNED_AWAY;
+        }
+        State after = State.unchecked(cut);
+        if (isLast && !isReached(was, after, moves)) {
+            return unreached(after);
+        }
+        Verdict v = verdict(was, after.checked(local), moves);
         if (v.isReached && v.reasons.isEmpty()) {
             v.reasons.addAll(currents.computeIfAbsent(part, p -> new Currents(was.house()))
-                    .added(v.after.house(), moves));
+                    .added(cut, moves));
         }
         return v;
+    }
+
+    /** {@return all that a change in a part does: wiring, checks, all load cases in all positions, whether it passes before or not} */
+    int everything(House house, List<Move> moves) {
+        Slices.Part part = slices.of(house);
+        State was = part == null
+                ? before
+                : parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local));
+        House cut = part == null ? house : Slices.cut(house, part);
+        Verdict v = verdict(was, State.of(cut, part == null ? pack : local), moves);
+        Currents then = part == null ? wholeCurrents() : currents.computeIfAbsent(part, p -> new Currents(was.house()));
+        return v.reasons.size() + then.added(cut, moves).size();
+    }
+
+    private synchronized Currents wholeCurrents() {
+        whole = whole == null ? new Currents(before.house()) : whole;
+        return whole;
+    }
+
+    private static Verdict unreached(State after) {
+        return new Verdict(after, false, new ArrayList<>(), List.of(), List.of(), true);
+    }
+
+    /** Whether a first look shows that a load is no more served as before, or a short. */
+    private static boolean isHopeless(State was, Flood before, Flood after) {
+        if (after.isShort() && !before.isShort()) {
+            return true;
+        }
+        for (LoadPointWiring l : was.points().values()) {
+            Flood.Reached now =
+                    after.reached().getOrDefault(l.id(), after.reached().get(l.device()));
+            if (now == null
+                    || (!now.isPowered() && Service.works(was.tables().get(l.id())))
+                    || (!now.hasNeutral() && Service.has(l.returns(), Conductor.NEUTRAL))
+                    || (!now.hasGround() && Service.certain(l.grounds()))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether what is wished for is reached, by the wiring and the rule that is to be satisfied alone. */
+    private boolean isReached(State was, State after, List<Move> moves) {
+        if (target == null) {
+            return isReached(was, after, Renamed.compare(moves, List.of(), List.of()));
+        }
+        String rule = target.rules().keySet().iterator().next();
+        List<Finding> before =
+                was.findings().stream().filter(f -> f.rule().equals(rule)).toList();
+        return isReached(was, after, Renamed.compare(moves, before, Checks.of(after.wiring(), target)));
     }
 
     private Verdict verdict(State was, State after, List<Move> moves) {
@@ -128,7 +247,39 @@ final class Validation {
         if (!isReached && wish instanceof Wish.Cure c) {
             after.findings().stream().filter(f -> f.key().equals(c.finding())).forEach(open::add);
         }
-        return new Verdict(after, isReached, reasons, beside, open);
+        return new Verdict(after, isReached, reasons, beside, open, isIdle(was, after, found));
+    }
+
+    /** Whether nothing has come nearer to what is wished for: what conducts what is the same, and so is what is to be changed. */
+    private boolean isIdle(State was, State after, Comparison found) {
+        if (wish instanceof Wish.Cure c
+                && found.same().stream().noneMatch(f -> f.key().equals(c.finding()))) {
+            return false;
+        }
+        List<String> about =
+                wish instanceof Wish.Cure c ? target(c, before.findings()).outlets() : wish.named();
+        for (LoadPointWiring l : was.points().values()) {
+            LoadPointWiring is = Service.now(after, l);
+            boolean isAbout = about.contains(l.id()) || about.contains(l.device());
+            if (isAbout && (is == null || !Service.protections(is).equals(Service.protections(l)))) {
+                return false;
+            }
+        }
+        // Wires that idled and now hang on something are no gain by themselves: routes over them are steps of their
+        // own.
+        Map<String, WireUse> uses = new HashMap<>();
+        after.wiring().wires().forEach(w -> uses.put(w.wire(), w));
+        return was.wiring().wires().stream().allMatch(w -> w.uses().isEmpty() || w.equals(uses.get(w.wire())))
+                && joined(was.wiring()).equals(joined(after.wiring()));
+    }
+
+    /** Which loads share a neutral. */
+    private static Set<List<List<String>>> joined(Wiring wiring) {
+        Set<List<List<String>>> all = new HashSet<>();
+        wiring.islands().stream()
+                .filter(i -> !i.loadPoints().isEmpty())
+                .forEach(i -> all.add(List.of(i.landings(), i.loadPoints(), i.poles())));
+        return all;
     }
 
     /** Wires that are a hot and a neutral in every position. */
@@ -195,6 +346,9 @@ final class Validation {
         if (wish instanceof Wish.Put p) {
             return isPut(after, p);
         }
+        if (wish instanceof Wish.Onto o) {
+            return isOnto(after, o);
+        }
         List<LoadPointWiring> points = new ArrayList<>();
         for (String id : wish.named()) {
             LoadPointWiring point =
@@ -235,6 +389,24 @@ final class Validation {
             }
         }
         return true;
+    }
+
+    /** All that the breaker fed is fed by one of that panel, and returns to it. */
+    private boolean isOnto(State after, Wish.Onto o) {
+        String in = o.panel() + ".";
+        List<LoadPointWiring> its = before.points().values().stream()
+                .filter(l -> l.feeds().stream().anyMatch(f -> f.breaker().equals(o.breaker())))
+                .toList();
+        return !its.isEmpty()
+                && its.stream().allMatch(l -> {
+                    LoadPointWiring is = Service.now(after, l);
+                    return is != null
+                            && Service.isServed(after, is)
+                            && is.feeds().stream().allMatch(f -> f.breaker().startsWith(in))
+                            && is.returns().stream()
+                                    .filter(r -> r.over() == Conductor.NEUTRAL)
+                                    .allMatch(r -> r.bar().startsWith(in));
+                });
     }
 
     /** It is there, and what it draws for itself has a hot and its own neutral for certain. */

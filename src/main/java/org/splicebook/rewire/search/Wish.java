@@ -70,21 +70,39 @@ public sealed interface Wish {
      * @param kind the kind that comes
      */
     record Put(String device, String kind) implements Wish {
+        /** What is put in for a switch that is to have a neutral: what it draws for itself shows that it has one. */
+        static final String SWITCH_WITH_NEUTRAL = "smart-switch";
+
         @Override
         public String said() {
             return "put a " + kind.replace('-', ' ') + " in the place of " + device;
         }
     }
 
+    /**
+     * What a breaker feeds is to be fed from another panel.
+     *
+     * @param breaker the breaker that feeds it now: {@code main.5}
+     * @param panel the panel
+     */
+    record Onto(String breaker, String panel) implements Wish {
+        @Override
+        public String said() {
+            return "have what " + breaker + " feeds fed from " + panel;
+        }
+    }
+
     /** {@return it in words} */
     String said();
 
-    /** {@return the load points, devices or findings that it names} */
+    /** {@return the load points, devices, breakers or findings that it names} */
     default List<String> named() {
         if (this instanceof Cure c) {
             return List.of(c.finding());
         } else if (this instanceof Put p) {
             return List.of(p.device());
+        } else if (this instanceof Onto o) {
+            return List.of(o.breaker());
         } else if (this instanceof Protect p) {
             return p.points();
         } else if (this instanceof Free f) {
@@ -116,6 +134,13 @@ public sealed interface Wish {
             if (what.equals("apart") && rest.size() > 1) {
                 return Result.ok(new Apart(rest));
             }
+            if (what.equals("neutral") && rest.size() == 1) {
+                return Result.ok(new Put(rest.get(0), Put.SWITCH_WITH_NEUTRAL));
+            }
+            if (what.equals("onto") && rest.size() == 1 && rest.get(0).indexOf(':') > 0) {
+                String[] both = rest.get(0).split(":", 2);
+                return Result.ok(new Onto(both[0], both[1]));
+            }
             if (what.equals("put") && rest.size() == 1 && rest.get(0).indexOf(':') > 0) {
                 String[] both = rest.get(0).split(":", 2);
                 return Result.ok(new Put(both[0], both[1]));
@@ -127,6 +152,7 @@ public sealed interface Wish {
                 "Not a wish: " + text + ".",
                 "Write ground-fault=LOADPOINT,... or arc-fault=LOADPOINT,... to protect; free=LOADPOINT,... to rely on no"
                         + " ground-fault device further up; apart=LOADPOINT,LOADPOINT for circuits apart; put=DEVICE:KIND for"
-                        + " another device in its place.")));
+                        + " another device in its place; neutral=SWITCH to give a switch a neutral; onto=BREAKER:PANEL to have"
+                        + " what a breaker feeds fed from another panel.")));
     }
 }

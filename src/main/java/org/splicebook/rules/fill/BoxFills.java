@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.housefile.StandardBoxes;
 import org.splicebook.record.Box;
+import org.splicebook.record.Cable;
 import org.splicebook.record.House;
 import org.splicebook.record.StandardBox;
 import org.splicebook.rules.fill.BoxFill.Fits;
@@ -49,23 +50,27 @@ public final class BoxFills {
 
     private static List<BoxFill> of(Wiring wiring, int edition, boolean withExtras) {
         Map<String, WireUse> uses = Opened.uses(wiring);
+        Map<String, List<Cable>> cables = Opened.cables(wiring.house());
         return wiring.house().boxes().values().stream()
-                .map(b -> of(wiring.house(), uses, b, edition, withExtras))
+                .map(b -> of(wiring.house(), uses, cables.getOrDefault(b.name(), List.of()), b, edition, withExtras))
                 .filter(f -> f.verdict() != Verdict.NO_BOX)
                 .toList();
     }
 
     /** {@return how full a box is, by the count of an edition} */
     public static BoxFill of(Wiring wiring, Box box, int edition) {
-        return of(wiring.house(), Opened.uses(wiring), box, edition, true);
+        List<Cable> cables = Opened.cables(wiring.house()).getOrDefault(box.name(), List.of());
+        return of(wiring.house(), Opened.uses(wiring), cables, box, edition, true);
     }
 
-    private static BoxFill of(House house, Map<String, WireUse> uses, Box box, int edition, boolean withExtras) {
+    private static BoxFill of(
+            House house, Map<String, WireUse> uses, List<Cable> cables, Box box, int edition, boolean withExtras) {
         Method method = FillTables.method(edition);
-        Opened.Found found = Opened.of(house, uses, box);
+        Opened.Found found = Opened.of(house, uses, cables, box);
         Contents in = found.contents();
         Capacity capacity = Capacity.of(box.shell(), gangs(in));
-        Room used = Tally.used(in, method);
+        List<FillItem> items = Tally.of(in, method);
+        Room used = Tally.used(items, in);
         Room holds = capacity.room();
         Verdict verdict = verdict(box, found, used, holds);
         boolean isNeeded = verdict == Verdict.TOO_FULL || verdict == Verdict.MAY_BE_TOO_FULL;
@@ -75,7 +80,7 @@ public final class BoxFills {
                 method.title(),
                 edition > FillTables.CHECKED_TO,
                 verdict,
-                Tally.of(in, method),
+                items,
                 used,
                 capacity.lines(),
                 holds,

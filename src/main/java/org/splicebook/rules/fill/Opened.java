@@ -3,6 +3,7 @@ package org.splicebook.rules.fill;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -60,9 +61,27 @@ final class Opened {
      * {@return what is in a box}
      *
      * @param uses what the wires of the house are, by their names
+     * @param cables those that may enter it
      */
-    static Found of(House house, Map<String, WireUse> uses, Box box) {
-        return new Opened(house, uses, box).found();
+    static Found of(House house, Map<String, WireUse> uses, List<Cable> cables, Box box) {
+        return new Opened(house, uses, box).found(cables);
+    }
+
+    /** {@return the cables that may enter each box, by its name, in the order of the house} */
+    static Map<String, List<Cable>> cables(House house) {
+        Map<String, List<Cable>> all = new HashMap<>();
+        for (Cable c : house.cables().values()) {
+            Set<String> boxes = new LinkedHashSet<>(c.through());
+            for (CableEnd e : c.ends()) {
+                if (e instanceof CableEnd.At at) {
+                    boxes.add(at.box());
+                } else if (e instanceof CableEnd.OneOf some) {
+                    boxes.addAll(some.boxes());
+                }
+            }
+            boxes.forEach(b -> all.computeIfAbsent(b, k -> new ArrayList<>()).add(c));
+        }
+        return all;
     }
 
     /** {@return what each wire of a house is, by its name} */
@@ -72,8 +91,8 @@ final class Opened {
         return uses;
     }
 
-    private Found found() {
-        house.cables().values().forEach(this::enter);
+    private Found found(List<Cable> cables) {
+        cables.forEach(this::enter);
         boolean mayHoldMore = !house.isComplete(box, Complete.CABLES);
         if (mayHoldMore) {
             notKnown.add("Whether more cables enter than are recorded: the box is not said to be complete.");
@@ -84,21 +103,7 @@ final class Opened {
         return new Found(all, List.copyOf(notKnown), basis, isPullBox);
     }
 
-    /** Asked of every cable for every box. */
-    private boolean mayHold(Cable c) {
-        for (CableEnd e : c.ends()) {
-            if (box.name().equals(e.boxOrNull())
-                    || (e instanceof CableEnd.OneOf some && some.boxes().contains(box.name()))) {
-                return true;
-            }
-        }
-        return c.through().contains(box.name());
-    }
-
     private void enter(Cable c) {
-        if (!mayHold(c)) {
-            return;
-        }
         long ends =
                 c.ends().stream().filter(e -> box.name().equals(e.boxOrNull())).count();
         long mayEnd = c.ends().stream()

@@ -33,7 +33,12 @@ final class Tally {
 
     /** {@return the room that all takes} */
     static Room used(Contents in, Method method) {
-        Room used = of(in, method).stream().map(FillItem::room).reduce(Room.NONE, Room::plus);
+        return used(of(in, method), in);
+    }
+
+    /** {@return the room that the items take, of a box that may hold more} */
+    static Room used(List<FillItem> items, Contents in) {
+        Room used = items.stream().map(FillItem::room).reduce(Room.NONE, Room::plus);
         return in.mayHoldMore() ? used.unbounded() : used;
     }
 
