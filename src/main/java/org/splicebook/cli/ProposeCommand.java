@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
-import org.splicebook.answer.Answer;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.housefile.Kinds;
 import org.splicebook.record.Draft;
@@ -27,7 +26,7 @@ import picocli.CommandLine.Parameters;
         description = {
             "Looks for changes that cure a finding or give protection, the least costly first: new cable counts most, then boxes to"
                     + " open, then parts, then moves.",
-            "Each was judged as a whole house; tempting ones that fail are told with the reason. Ctrl-C ends it."
+            "Each was judged as a whole house; tempting ones that fail are told with the reason. Ctrl-C ends it with what it found so far."
         })
 final class ProposeCommand implements Callable<Integer> {
     private final Program program;
@@ -79,7 +78,9 @@ final class ProposeCommand implements Callable<Integer> {
                     "ground-fault=LOADPOINT,... or arc-fault=LOADPOINT,...: protect these.",
                     "free=LOADPOINT,...: have them rely on no ground-fault device further up.",
                     "apart=LOADPOINT,LOADPOINT: circuits apart.",
-                    "put=DEVICE:KIND: another device in its place, all its terminals served."
+                    "put=DEVICE:KIND: another device in its place, all its terminals served.",
+                    "neutral=SWITCH: a switch that has a neutral in its place.",
+                    "onto=BREAKER:PANEL: have what a breaker feeds fed from another panel."
                 })
         private @Nullable String wish;
 
@@ -103,16 +104,23 @@ final class ProposeCommand implements Callable<Integer> {
 
     private int propose(House record, long revision, Instant stored) {
         Wish wish = wanted.get();
-        Found found;
-        try (Bar bar = new Bar("looking", terminal)) {
-            found = Search.of(record, packs.packs().apply(record), wish, Kinds.standard(), most, done -> {
-                        bar.at(done, most, "");
-                        return !Thread.currentThread().isInterrupted();
-                    })
-                    .get();
+        try (Stopping stopping = new Stopping()) {
+            Found found;
+            try (Bar bar = new Bar("looking", terminal)) {
+                found = Search.of(record, packs.packs().apply(record), wish, Kinds.standard(), most, done -> {
+                            bar.at(done, most, "");
+                            return !stopping.isAsked();
+                        })
+                        .get();
+            }
+            output.print(SearchAnswer.of(found, record, wish, revision, stored), terminal);
+            terminal.out().flush();
+            write(found, record, wish, revision);
         }
-        Answer answer = SearchAnswer.of(found, record, wish, revision, stored);
-        output.print(answer, terminal);
+        return ExitCodes.OK;
+    }
+
+    private void write(Found found, House record, Wish wish, long revision) {
         if (folder != null) {
             try {
                 Files.createDirectories(folder);
@@ -123,6 +131,5 @@ final class ProposeCommand implements Callable<Integer> {
                 throw new UncheckedIOException(e);
             }
         }
-        return ExitCodes.OK;
     }
 }

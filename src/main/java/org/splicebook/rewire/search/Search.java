@@ -135,7 +135,7 @@ public final class Search {
                 queue.clear();
             } else if (!isCable && judged >= most / 2 && most > 1) {
                 exhausted = false;
-            } else if (isWorthALook(n) && (n.depth < DEPTH || validation.mayReach(n.moves))) {
+            } else if (isWorthALook(n) && (n.depth < DEPTH || validation.goal().mayReach(n.moves))) {
                 Result<House> made = Moves.apply(n.from, n.step);
                 if (made.isOk() && seen.add(changed(made.get()))) {
                     batch.add(new Made(n, made.get()));
@@ -219,7 +219,8 @@ public final class Search {
      * such a one: from it the other is found.
      */
     private boolean isPromising(Node n, Validation.Verdict v) {
-        boolean isHarmless = v.reasons().isEmpty() || (wish instanceof Wish.Put && validation.mayReach(n.moves));
+        boolean isHarmless = v.reasons().isEmpty()
+                || (wish instanceof Wish.Put && validation.goal().mayReach(n.moves));
         return v.reasons().size() <= STILL_OPEN && (v.isReached() || (isHarmless && !v.isIdle()));
     }
 

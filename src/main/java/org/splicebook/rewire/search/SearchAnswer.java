@@ -57,7 +57,9 @@ public final class SearchAnswer {
             columns.put("takes", p.cost().said());
             rows.add(new Row(name, Row.Status.POSSIBLE, Basis.ASSUMED, columns, List.of()));
             sections.add(new Answer.Section(name, true, p.steps()));
-            sections.add(new Answer.Section("What comes with " + name, false, p.beside()));
+            List<String> beside = new ArrayList<>(NewCable.said(house, p.moves()));
+            beside.addAll(p.beside());
+            sections.add(new Answer.Section("What comes with " + name, false, beside));
         }
         for (Rejected r : found.rejected()) {
             List<String> lines = new ArrayList<>(r.steps());
@@ -85,10 +87,12 @@ public final class SearchAnswer {
         String far = found.looked() + " changes were judged"
                 + (found.exhausted() ? "." : ", not all that there are: a cheaper one may have been missed.");
         if (found.proposals().isEmpty()) {
-            return "No change was found that passes, new cable between boxes among what was tried. " + far;
+            return "No change was found that passes, neither with the wires that are there nor with a new cable. "
+                    + far;
         }
         if (found.proposals().get(0).cost().cables() > 0) {
-            return "Not with the wires that are there, as far as was looked: the least found takes "
+            return "Not with the wires that are there" + (found.exhausted() ? "" : ", as far as was looked")
+                    + ": the least found takes "
                     + found.proposals().get(0).cost().said() + ". " + far;
         }
         return found.proposals().size() + " found. " + far;

@@ -12,6 +12,15 @@ import org.splicebook.record.Move;
 final class AllAtoms {
     private AllAtoms() {}
 
+    /** {@return those, and what a wish asks to put in} */
+    static List<List<Move>> of(State state, Wish wish) {
+        List<List<Move>> all = of(state);
+        if (wish instanceof Wish.Put p) {
+            all.addAll(new FaceAtoms(state, Kinds.standard()).put(p));
+        }
+        return all;
+    }
+
     static List<List<Move>> of(State state) {
         List<List<Move>> all = new ArrayList<>();
         WireAtoms wires = new WireAtoms(state);
