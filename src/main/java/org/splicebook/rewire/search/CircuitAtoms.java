@@ -154,8 +154,10 @@ final class CircuitAtoms {
     private void idle(
             Cable home, Panel from, Panel to, Map<String, String> landed, Move comes, Move goes, List<List<Move>> all) {
         Box box = other(home, from.name());
-        for (Cable c :
-                box == null ? List.<Cable>of() : List.copyOf(house.cables().values())) {
+        if (box == null) {
+            return;
+        }
+        for (Cable c : house.cables().values()) {
             if (!joins(c, to.name(), box.name()) || c.equals(home)) {
                 continue;
             }
