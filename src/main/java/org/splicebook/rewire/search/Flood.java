@@ -207,7 +207,7 @@ final class Flood {
         for (DeviceKind.Pair p : l.pairs()) {
             int a = marksOf(d, p.a());
             int b = marksOf(d, p.b());
-            isPowered |= (a & HOT) != 0 && b != 0 || (b & HOT) != 0 && a != 0;
+            isPowered |= ((a & HOT) != 0 && b != 0) || ((b & HOT) != 0 && a != 0);
             hasNeutral |= ((a | b) & NEUTRAL) != 0;
         }
         boolean hasGround = l.ground() != null && (marksOf(d, l.ground()) & GROUND) != 0;
