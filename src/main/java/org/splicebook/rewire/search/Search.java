@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.function.IntPredicate;
@@ -170,7 +171,7 @@ public final class Search {
     }
 
     private static void differing(Object is, @Nullable Object was, List<Object> all) {
-        if (is != was && !is.equals(was)) {
+        if (!Objects.equals(is, was)) {
             all.add(is);
         }
     }

@@ -194,7 +194,7 @@ final class Slices {
         Links more = new Links();
         for (Cable c : after.cables().values()) {
             Cable was = base.cables().get(c.name());
-            if (c != was && !c.equals(was)) {
+            if (!Objects.equals(c, was)) {
                 touched.add("c:" + c.name());
                 cable(after, c, more);
             }
@@ -204,7 +204,7 @@ final class Slices {
                 .forEach(k -> touched.add("c:" + k));
         for (Box b : after.boxes().values()) {
             Box was = base.boxes().get(b.name());
-            if (b != was && !b.equals(was)) {
+            if (!Objects.equals(b, was)) {
                 touched.add("b:" + b.name());
                 box(after, b, more);
             }
@@ -214,7 +214,7 @@ final class Slices {
                 .forEach(k -> touched.add("b:" + k));
         for (Panel p : after.panels().values()) {
             Panel was = Objects.requireNonNull(base.panels().get(p.name()), p.name());
-            if (p != was && !p.equals(was)) {
+            if (!Objects.equals(p, was)) {
                 if (!panels(was, p, touched)) {
                     return null;
                 }

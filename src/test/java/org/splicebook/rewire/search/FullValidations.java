@@ -3,6 +3,7 @@ package org.splicebook.rewire.search;
 import java.util.ArrayList;
 import java.util.List;
 import org.splicebook.housefile.Kinds;
+import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.rewire.Moves;
@@ -31,7 +32,10 @@ public final class FullValidations {
                 List<List<Move>> some = steps.from(before, steps.about(before), false);
                 for (int i = 0; i < some.size(); i += 1 + some.size() / OF_EACH) {
                     List<Move> moves = some.get(i);
-                    Moves.apply(house, moves).map(h -> all.add(new Made(h, moves)));
+                    Result<House> made = Moves.apply(house, moves);
+                    if (made.isOk()) {
+                        all.add(new Made(made.get(), moves));
+                    }
                 }
             }
         }
