@@ -39,6 +39,7 @@ function others() {
 }
 let message = '';
 let sending = false;
+let wanted = Infinity;
 let state = load(data);
 let files = read(FILES) || [];
 let left = state.entries.length ? [] : others();
@@ -86,7 +87,11 @@ async function post(body) {
 }
 async function send(leave) {
   const to = state.entries.length - leave;
-  if (sending || (to <= state.sent && files.length === 0)) return;
+  if (to <= state.sent && files.length === 0) return;
+  if (sending) { // asked for while another sending is on its way: done after it
+    wanted = Math.min(wanted, leave);
+    return;
+  }
   sending = true;
   if (files.length && await post(files)) {
     files = [];
@@ -98,13 +103,16 @@ async function send(leave) {
   }
   sending = false;
   show();
+  const again = wanted;
+  wanted = Infinity;
+  if (again !== Infinity && message === '') send(again);
 }
 function choose(what) {
   const n = state.entries.length;
   state.entries.push({ point: data.points[n].id, read: what, date: day(), n, by: read(WHO) || '' });
   keep();
   show();
-  if (state.entries.length - state.sent > 5) send(1);
+  if (!sending && state.entries.length - state.sent > 5) send(1);
 }
 function undo() {
   if (state.entries.length > state.sent && !sending) {

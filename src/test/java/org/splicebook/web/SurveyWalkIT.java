@@ -142,7 +142,7 @@ class SurveyWalkIT {
             s.press("Send now");
             waitForReadings(s, id, 8);
             assertThat(served.store.sightings(id)).allMatch(x -> "The lodger".equals(x.by()));
-            s.says("0 not sent yet");
+            s.page.getByText("0 not sent yet").waitFor(); // stored is sooner than answered
             s.press("Next pass");
             s.page.getByText("These are off: begin").waitFor();
             s.says("pass-2").look("second");
