@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
@@ -162,5 +163,30 @@ class IntervalReaderTest {
                     .as("seed %d", seed)
                     .isNotNull();
         }
+    }
+
+    @Test
+    void longIntervalsCountOnlyRaisedAndThirtyDaysOnlyWithTheirSeason() {
+        IntervalRecord hours = read(file(365, 60, "kW", i -> 4));
+        Metering bare = Metering.of(hours, SAMPLE, null, null);
+        assertThat(bare.isUsable()).isTrue();
+        assertThat(bare.asked()).singleElement().asString().contains("60 minutes", "raise");
+        Metering raised = Metering.of(hours, SAMPLE, 1.3, null);
+        assertThat(raised.asked()).isEmpty();
+        assertThat(raised.va()).isCloseTo(5200, within(1e-6));
+        Dwelling d = new Dwelling(1400.0, 2, 1, List.of(), 240, 100.0, List.of());
+        assertThat(Demands.metered(d, bare, 2023).get(0).verdict()).isEqualTo(Demand.Verdict.TO_BE_ASKED);
+        assertThat(Demands.metered(d, raised, 2023).get(0).va()).isCloseTo(6500, within(1e-6));
+        IntervalRecord month = read(file(30, 15, "kW", i -> 4));
+        assertThat(Metering.of(month, SAMPLE, null, null).asked())
+                .singleElement()
+                .asString()
+                .contains("heating and cooling");
+        assertThat(Metering.of(month, SAMPLE, null, 0.0).asked()).isEmpty();
+        // The season is a part of the demand, so it takes the 125 % too.
+        assertThat(Demands.metered(d, Metering.of(month, SAMPLE, null, 6000.0), 2023)
+                        .get(0)
+                        .va())
+                .isCloseTo(12_500, within(1e-6));
     }
 }

@@ -112,6 +112,35 @@ class SchedulerTest {
         lawful(seed, 1);
     }
 
+    static LongStream large() {
+        return LongStream.range(500, 508);
+    }
+
+    /** As many spaces as panels have: to the proof, by every goal. */
+    @Tag("full")
+    @ParameterizedTest
+    @MethodSource("large")
+    void aPanelOfFortyTwoSpacesIsProved(long seed) {
+        ScheduleTask task = RandomTasks.of(seed, 42, 0.4 + (seed - 500) % 6 * 0.1);
+        Result<Schedule> found = Scheduler.solve(task, SECONDS, Scheduler.Progress.NONE);
+        if (found.isOk()) {
+            assertThat(Lawful.faults(task, found.get().placed()))
+                    .as("seed %d", seed)
+                    .isEmpty();
+            assertThat(Outside.values(task, found.get().placed()))
+                    .as("seed %d", seed)
+                    .isEqualTo(found.get().stages().stream()
+                            .map(Schedule.Stage::value)
+                            .toList());
+            found.get()
+                    .stages()
+                    .subList(0, 4)
+                    .forEach(x -> assertThat(x.isProved())
+                            .as("seed %d %s", seed, x.goal())
+                            .isTrue());
+        }
+    }
+
     private static void lawful(long seed, double seconds) {
         ScheduleTask task = RandomTasks.of(seed, 4 + (int) (seed * 7 % 39), 0.4 + (seed % 6) * 0.1);
         Result<Schedule> found = Scheduler.solve(task, seconds, Scheduler.Progress.NONE);
