@@ -15,7 +15,6 @@ import org.splicebook.render.SubpanelText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 @Command(
         name = "subpanel",
@@ -25,11 +24,8 @@ final class SubpanelCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
 
-    @Parameters(
-            index = "0",
-            paramLabel = "FILE|HOUSE",
-            description = "A house file, a folder of them, or a stored house's id.")
-    private String house = "";
+    @Mixin
+    private RecordOption named = new RecordOption();
 
     @Option(
             names = "--of",
@@ -72,9 +68,6 @@ final class SubpanelCommand implements Callable<Integer> {
     private PackOptions packs = new PackOptions();
 
     @Mixin
-    private StoreOptions store = new StoreOptions();
-
-    @Mixin
     private OutputOptions output = new OutputOptions();
 
     SubpanelCommand(Program program, Terminal terminal) {
@@ -84,7 +77,7 @@ final class SubpanelCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = Houses.record(house, program, store);
+        House record = named.read(program).house();
         TellReader loads = new TellReader(record);
         told.tell(loads);
         SubpanelReader reader = new SubpanelReader(record, of, loads);

@@ -148,7 +148,7 @@ public final class VisitDesk {
                 .toList();
     }
 
-    /** {@return what was changed since the work began asks to be tested, and no recorded test closes} */
+    /** {@return what was changed since the work began asks to be tested, and no recorded test closes; what could not be found out is open} */
     public List<String> openTests(Visit visit) {
         Result<Reply> due = store.ask("due", visit.house(), Map.of());
         List<String> open = new ArrayList<>();
@@ -159,6 +159,8 @@ public final class VisitDesk {
                     open.add(r.subject() + " (" + r.columns().get("test") + ")");
                 }
             }
+        } else {
+            open.add("what has to be tested could not be found out");
         }
         return open;
     }
@@ -248,6 +250,8 @@ public final class VisitDesk {
                 a.sections().stream()
                         .filter(s -> s.title().startsWith("Who and what"))
                         .forEach(s -> lines.addAll(s.lines()));
+            } else {
+                lines.add(box + ": what must be off could not be found out. Count all of it as live.");
             }
         }
         return lines;

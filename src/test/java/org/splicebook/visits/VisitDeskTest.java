@@ -103,6 +103,20 @@ class VisitDeskTest {
     }
 
     @Test
+    void whatCannotBeFoundOutIsNeitherTestedNorOff() {
+        VisitDesk deaf = new VisitDesk(memory); // no computed question is answered
+        Visit v = take(null, "report", "said", "out");
+        v = take(v, "plan", "who", "licensed electrician", "boxes", "bench");
+        assertThat(deaf.affected(v)).singleElement().asString().contains("Count all of it as live");
+        v = take(v, "begin");
+        v = take(v, "finish", "cause", "a", "fix", "b");
+        assertThat(deaf.openTests(v)).hasSize(1);
+        Visit done = v;
+        assertThatThrownBy(() -> deaf.take(ID, done.name(), "close", Map.of(), done.version(), "Rowan"))
+                .hasMessageContaining("could not be found out");
+    }
+
+    @Test
     void itMayBeClosedBeforeItsTestsOnlyWithAWord() {
         Visit v = take(null, "report", "said", "out");
         v = take(v, "begin");

@@ -12,7 +12,9 @@ import org.junit.jupiter.api.Test;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.loadflow.LoadCase;
 import org.splicebook.loadflow.LoadFlow;
+import org.splicebook.loadflow.Overload;
 import org.splicebook.loadflow.Solution;
+import org.splicebook.loadflow.Trips;
 import org.splicebook.record.House;
 import org.splicebook.record.MainDisconnect;
 import org.splicebook.record.Move;
@@ -72,32 +74,7 @@ class HundredAmpereUpgradeTest {
                 p.about());
         house = Moves.apply(sample, List.of(new Move.ChangeSource(service), new Move.ReplacePanel(small, Map.of())))
                 .get();
-        plan = Plans.plan(
-                        house,
-                        "200-42",
-                        t -> {
-                            t.smallAppliance(2);
-                            t.laundry(1);
-                            t.allListed();
-                            t.nameplate("range", "12 kW");
-                            t.nameplate("dryer", "5 kW");
-                            t.nameplate("microwave", "1.5 kW");
-                            t.nameplate("dishwasher", "1.2 kW");
-                            t.nameplate("opener", "500 W");
-                            t.nameplate("attic-fan", "250 W");
-                            t.without("vehicle");
-                            t.add("ev 32 A");
-                            t.add("heat pump 15 A");
-                        },
-                        w -> {
-                            w.protect("all");
-                            w.place("ev", "outdoors");
-                            w.length("ev", "12 m");
-                            w.place("heat pump", "outdoors");
-                            w.length("heat pump", "10 m");
-                            w.year(2026);
-                        })
-                .get();
+        plan = Plans.chargerAndHeatPump(house);
     }
 
     @Test
@@ -133,7 +110,10 @@ class HundredAmpereUpgradeTest {
     @Test
     void passesLoadFlow() {
         assertThat(plan.currents()).noneMatch(CurrentChange::isWorse);
-        Solution s = LoadFlow.of(plan.after()).solve(LoadCase.typical()).get();
+        LoadFlow flow = LoadFlow.of(plan.after());
+        Solution s = flow.solve(LoadCase.typical()).get();
         assertThat(s.settled()).isTrue();
+        assertThat(Trips.in(s)).isEmpty();
+        assertThat(Overload.in(flow, s)).isEmpty();
     }
 }

@@ -46,6 +46,36 @@ final class Plans {
                 : new Result.Failed<>(read.problems());
     }
 
+    /** A panel of 200 A in the sample house, or what was made of it, with vehicle charger and second heat pump. */
+    static UpgradePlan chargerAndHeatPump(House house) {
+        return plan(
+                        house,
+                        "200-42",
+                        t -> {
+                            t.smallAppliance(2);
+                            t.laundry(1);
+                            t.allListed();
+                            t.nameplate("range", "12 kW");
+                            t.nameplate("dryer", "5 kW");
+                            t.nameplate("microwave", "1.5 kW");
+                            t.nameplate("dishwasher", "1.2 kW");
+                            t.nameplate("opener", "500 W");
+                            t.nameplate("attic-fan", "250 W");
+                            t.without("vehicle");
+                            t.add("ev 32 A");
+                            t.add("heat pump 15 A");
+                        },
+                        w -> {
+                            w.protect("all");
+                            w.place("ev", "outdoors");
+                            w.length("ev", "12 m");
+                            w.place("heat pump", "outdoors");
+                            w.length("heat pump", "10 m");
+                            w.year(2026);
+                        })
+                .get();
+    }
+
     static UpgradePlan plan(House house, String kind) {
         return plan(house, kind, t -> {}, w -> {}).get();
     }

@@ -38,32 +38,7 @@ class SampleHouseUpgradeTest {
 
     @BeforeAll
     static void made() {
-        plan = Plans.plan(
-                        HOUSE,
-                        "200-42",
-                        t -> {
-                            t.smallAppliance(2);
-                            t.laundry(1);
-                            t.allListed();
-                            t.nameplate("range", "12 kW");
-                            t.nameplate("dryer", "5 kW");
-                            t.nameplate("microwave", "1.5 kW");
-                            t.nameplate("dishwasher", "1.2 kW");
-                            t.nameplate("opener", "500 W");
-                            t.nameplate("attic-fan", "250 W");
-                            t.without("vehicle");
-                            t.add("ev 32 A");
-                            t.add("heat pump 15 A");
-                        },
-                        w -> {
-                            w.protect("all");
-                            w.place("ev", "outdoors");
-                            w.length("ev", "12 m");
-                            w.place("heat pump", "outdoors");
-                            w.length("heat pump", "10 m");
-                            w.year(2026);
-                        })
-                .get();
+        plan = Plans.chargerAndHeatPump(HOUSE);
     }
 
     @Test
