@@ -68,7 +68,10 @@ record PaperShelf(Transactions transactions, Clock clock) implements Papers {
     }
 
     private static Optional<Kept> find(TransactionContext tx, String key) {
-        return tx.run("MATCH (p:Paper {key: $key})" + ROW, Map.of("key", key)).list(PaperShelf::kept).stream()
+        return tx
+                .run("MATCH (p:Paper {key: $key}) WHERE p.token IS NOT NULL" + ROW, Map.of("key", key))
+                .list(PaperShelf::kept)
+                .stream()
                 .findFirst();
     }
 
@@ -82,8 +85,9 @@ record PaperShelf(Transactions transactions, Clock clock) implements Papers {
     private Result<Paper> append(
             TransactionContext tx, Paper blank, String text, long expected, String who, String token) {
         String key = key(blank.kind(), blank.house(), blank.name());
-        // Whoever adds to one paper at once waits here for the others.
-        tx.run("MATCH (p:Paper {key: $key}) SET p.lock = true", Map.of("key", key))
+        // Whoever adds to one paper at once waits here for the others, also where it is not there yet; a first line is
+        // always written then.
+        tx.run((expected == 0 ? "MERGE" : "MATCH") + " (p:Paper {key: $key}) SET p.lock = true", Map.of("key", key))
                 .consume();
         Optional<Kept> before = find(tx, key);
         if (before.isPresent() && before.get().token().equals(token)) {
