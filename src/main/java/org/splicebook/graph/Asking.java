@@ -13,11 +13,7 @@ import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
-import org.neo4j.driver.AccessMode;
-import org.neo4j.driver.Driver;
 import org.neo4j.driver.Record;
-import org.neo4j.driver.Session;
-import org.neo4j.driver.TransactionConfig;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
 import org.neo4j.driver.exceptions.ClientException;
@@ -50,10 +46,7 @@ final class Asking {
     /** A column of relationships that hold stored ways: it becomes the why of its row. */
     static final String WAYS = "ways";
 
-    private static final TransactionConfig LIMITED =
-            TransactionConfig.builder().withTimeout(LIMIT).build();
-    private static final TransactionConfig PLANNING =
-            TransactionConfig.builder().withTimeout(Duration.ofSeconds(20)).build();
+    private static final Duration PLANNING = Duration.ofSeconds(20);
     private static final String HOUSE = """
             MATCH (h:House {key: $house})
             RETURN h.title AS title, h.revision AS revision, h.stored AS stored, h.derivation AS derivation,
@@ -78,7 +71,7 @@ final class Asking {
 
     private static final int TRIES = 5;
 
-    private final Driver driver;
+    private final Door door;
     private final Recall recall;
     private final Remembered<KnownHouse> houses;
     private final QuestionFile file;
@@ -87,13 +80,13 @@ final class Asking {
     private final Map<String, String> given;
 
     Asking(
-            Driver driver,
+            Door door,
             Recall recall,
             Remembered<KnownHouse> houses,
             QuestionFile file,
             String house,
             Map<String, String> given) {
-        this.driver = driver;
+        this.door = door;
         this.recall = recall;
         this.houses = houses;
         this.file = file;
@@ -107,13 +100,13 @@ final class Asking {
         if (!problems.isEmpty()) {
             return new Result.Failed<>(problems);
         }
-        try (Session session = Transactions.session(driver, AccessMode.READ)) {
-            Asked asked = ask(session);
+        try {
+            Asked asked = askPatiently();
             List<Problem> unknown = asked.isEmpty() && !question.acrossHouses()
-                    ? session.executeRead(
+                    ? door.read(
+                            PLANNING,
                             tx -> Names.unknown(
-                                    tx, question, house, asked.reply().heading().parameters()),
-                            PLANNING)
+                                    tx, question, house, asked.reply().heading().parameters()))
                     : List.of();
             return unknown.isEmpty() ? Result.ok(asked.reply()) : new Result.Failed<>(unknown);
         } catch (ClientException e) {
@@ -135,7 +128,7 @@ final class Asking {
         }
         Projection.OfDraft draft = projected.get();
         try {
-            return Transactions.trial(driver, tx -> {
+            return Transactions.trial(door, tx -> {
                 GraphWriter.create(tx, List.of(draft.rows()));
                 KnownHouse known = KnownHouse.of(house(tx, draft.key()));
                 Asked asked = ask(tx, known, draft.key(), () -> true).orElseThrow();
@@ -161,18 +154,18 @@ final class Asking {
     /** A reply, and whether nothing was found at all. */
     private record Asked(Reply reply, boolean isEmpty) {}
 
-    private Asked ask(Session session) {
+    private Asked askPatiently() {
         for (int i = 0; i < TRIES; i++) {
             Optional<Asked> asked;
             try {
-                asked = session.executeRead(this::ask, LIMITED);
+                asked = door.read(LIMIT, this::ask);
             } catch (ClientException e) {
                 if (!isTooSlow(e) || question.acrossHouses()) {
                     throw e;
                 }
                 // On a busy machine it may have been the planning that took so long: have that done, and ask once more.
-                session.executeRead(this::rehearse, PLANNING);
-                asked = session.executeRead(this::ask, LIMITED);
+                door.read(PLANNING, this::rehearse);
+                asked = door.read(LIMIT, this::ask);
             }
             if (asked.isPresent()) {
                 return asked.get();

@@ -2,6 +2,7 @@ package org.splicebook.graph;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -183,14 +184,19 @@ final class DerivedRows {
     }
 
     private void losses() {
-        Map<List<LossRow>, List<Loss>> bySet = new LinkedHashMap<>();
+        // Few rows are in many losses: to say each once is most of what there is to save here.
+        Map<LossRow, String> words = new HashMap<>();
+        Map<List<String>, List<Loss>> bySet = new LinkedHashMap<>();
         for (Loss l : wiring.losses()) {
-            List<LossRow> sorted = new ArrayList<>(l.rows());
-            sorted.sort(Comparator.comparing(LossRow::toString));
-            bySet.computeIfAbsent(sorted, k -> new ArrayList<>()).add(l);
+            List<String> said = l.rows().stream()
+                    .map(r -> words.computeIfAbsent(r, LossRow::toString))
+                    .sorted()
+                    .toList();
+            bySet.computeIfAbsent(said, k -> new ArrayList<>()).add(l);
         }
-        bySet.forEach((set, losses) -> {
-            int n = rows.node("Loss", Packed.digest(set.toString()).substring(0, 16));
+        bySet.forEach((said, losses) -> {
+            List<LossRow> set = losses.get(0).rows();
+            int n = rows.node("Loss", Packed.digest(said.toString()).substring(0, 16));
             rows.set(n, "lost", (int)
                     set.stream().filter(r -> r.hot() == LossRow.Hot.LOST).count());
             for (LossRow r : set) {

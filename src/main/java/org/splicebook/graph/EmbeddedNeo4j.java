@@ -12,7 +12,6 @@ import org.neo4j.configuration.connectors.ConnectorPortRegister;
 import org.neo4j.configuration.connectors.ConnectorType;
 import org.neo4j.dbms.api.DatabaseManagementService;
 import org.neo4j.dbms.api.DatabaseManagementServiceBuilder;
-import org.neo4j.graphdb.GraphDatabaseService;
 import org.neo4j.internal.helpers.HostnamePort;
 import org.neo4j.io.locker.FileLockException;
 import org.neo4j.kernel.internal.GraphDatabaseAPI;
@@ -75,8 +74,8 @@ public final class EmbeddedNeo4j implements AutoCloseable {
     }
 
     /** {@return the database of houses, in this process} */
-    GraphDatabaseService database() {
-        return dbms.database(GraphDatabaseSettings.DEFAULT_DATABASE_NAME);
+    GraphDatabaseAPI database() {
+        return (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.DEFAULT_DATABASE_NAME);
     }
 
     /** {@return where the driver reaches it} */

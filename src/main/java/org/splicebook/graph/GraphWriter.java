@@ -7,8 +7,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.neo4j.driver.TransactionContext;
-import org.neo4j.driver.Value;
-import org.neo4j.driver.Values;
 import org.neo4j.driver.types.Node;
 import org.neo4j.driver.types.Relationship;
 import org.splicebook.graph.GraphRows.NodeRow;
@@ -145,8 +143,8 @@ final class GraphWriter {
                     == change.gone().size();
         }
         if (!change.changed().isEmpty()) {
-            List<Value> rows = change.changed().stream()
-                    .map(n -> Values.value(List.of(id(n, known), n.properties())))
+            List<List<Object>> rows = change.changed().stream()
+                    .map(n -> List.<Object>of(id(n, known), n.properties()))
                     .toList();
             isAll &= tx.run(SET_NODES, Map.of("rows", rows)).single().get("n").asInt() == rows.size();
         }
@@ -168,13 +166,13 @@ final class GraphWriter {
         return nodes.stream().map(n -> id(n, known)).toList();
     }
 
-    private static List<Value> ties(List<GraphChange.Tie> ties, Map<String, Integer> at) {
+    private static List<List<Object>> ties(List<GraphChange.Tie> ties, Map<String, Integer> at) {
         return ties.stream()
-                .map(t -> Values.value(List.of(
+                .map(t -> List.<Object>of(
                         Objects.requireNonNull(at.get(t.from().identity())),
                         t.type(),
                         Objects.requireNonNull(at.get(t.to().identity())),
-                        t.properties())))
+                        t.properties()))
                 .toList();
     }
 
@@ -186,8 +184,8 @@ final class GraphWriter {
 
     /** Creates the rows of houses that have none. */
     static void create(TransactionContext tx, List<GraphRows> houses) {
-        List<Value> nodes = new ArrayList<>();
-        List<Value> ties = new ArrayList<>();
+        List<List<Object>> nodes = new ArrayList<>();
+        List<List<Object>> ties = new ArrayList<>();
         for (GraphRows rows : houses) {
             int offset = nodes.size();
             rows.nodes().forEach(n -> nodes.add(nodeValue(n)));
@@ -196,24 +194,24 @@ final class GraphWriter {
         createTies(tx, ties, createNodes(tx, nodes));
     }
 
-    private static Value tieValue(TieRow t, int offset) {
-        return Values.value(List.of(t.from() + offset, t.type(), t.to() + offset, t.properties()));
+    private static List<Object> tieValue(TieRow t, int offset) {
+        return List.of(t.from() + offset, t.type(), t.to() + offset, t.properties());
     }
 
-    private static Value nodeValue(NodeRow n) {
+    private static List<Object> nodeValue(NodeRow n) {
         List<String> labels = new ArrayList<>(n.others());
         labels.add(n.label());
-        return Values.value(List.of(labels, n.properties()));
+        return List.of(labels, n.properties());
     }
 
-    private static List<String> createNodes(TransactionContext tx, List<Value> nodes) {
+    private static List<String> createNodes(TransactionContext tx, List<List<Object>> nodes) {
         return nodes.isEmpty()
                 ? List.of()
                 : tx.run(CREATE_NODES, Map.of("rows", nodes))
                         .list(r -> r.get("id").asString());
     }
 
-    private static void createTies(TransactionContext tx, List<Value> rows, List<String> ids) {
+    private static void createTies(TransactionContext tx, List<List<Object>> rows, List<String> ids) {
         if (!rows.isEmpty()) {
             tx.run(CREATE_TIES, Map.of("rows", rows, "ids", ids)).consume();
         }

@@ -1,42 +1,64 @@
 package org.splicebook.graph;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
-import org.neo4j.graphdb.Entity;
-import org.neo4j.graphdb.GraphDatabaseService;
-import org.neo4j.graphdb.Label;
-import org.neo4j.graphdb.Node;
-import org.neo4j.graphdb.RelationshipType;
-import org.neo4j.graphdb.Transaction;
+import org.eclipse.collections.api.factory.primitive.IntObjectMaps;
+import org.eclipse.collections.api.factory.primitive.IntSets;
+import org.eclipse.collections.api.map.primitive.MutableIntObjectMap;
+import org.eclipse.collections.api.set.primitive.IntSet;
+import org.neo4j.exceptions.KernelException;
+import org.neo4j.internal.kernel.api.TokenWrite;
+import org.neo4j.internal.kernel.api.Write;
+import org.neo4j.internal.kernel.api.connectioninfo.ClientConnectionInfo;
+import org.neo4j.internal.kernel.api.security.LoginContext;
+import org.neo4j.kernel.api.KernelTransaction;
+import org.neo4j.kernel.impl.coreapi.InternalTransaction;
+import org.neo4j.kernel.internal.GraphDatabaseAPI;
+import org.neo4j.values.storable.Value;
+import org.neo4j.values.storable.Values;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
 
-/** The embedded database's own way in: the rows are made as nodes and relationships in this process, without a statement for each. */
+/**
+ * The embedded database's own way in: rows become nodes and relationships in this process, without a statement for each, and all properties
+ * of one at once, since each that is set by itself is checked against every constraint by itself.
+ */
 final class InProcessWriter implements BulkWriter {
     private static final int LIMIT_MINUTES = 4;
+    private static final IntSet NO_LABELS = IntSets.immutable.empty();
 
-    private final GraphDatabaseService database;
-    private final Map<String, RelationshipType> types = new ConcurrentHashMap<>();
-    private final Map<String, Label> labels = new ConcurrentHashMap<>();
+    private final GraphDatabaseAPI database;
 
-    InProcessWriter(GraphDatabaseService database) {
+    /** The database's numbers of names: once given they stay. */
+    private final Map<String, Integer> types = new ConcurrentHashMap<>();
+
+    private final Map<String, Integer> labels = new ConcurrentHashMap<>();
+    private final Map<String, Integer> keys = new ConcurrentHashMap<>();
+
+    InProcessWriter(GraphDatabaseAPI database) {
         this.database = database;
     }
 
     @Override
     public void write(List<Ledger.Kept> kept, List<GraphRows> rows) {
-        try (Transaction tx = database.beginTx(LIMIT_MINUTES, TimeUnit.MINUTES)) {
+        try (InternalTransaction tx = database.beginTransaction(
+                KernelTransaction.Type.EXPLICIT,
+                LoginContext.AUTH_DISABLED,
+                ClientConnectionInfo.EMBEDDED_CONNECTION,
+                LIMIT_MINUTES,
+                TimeUnit.MINUTES)) {
             Ledger.appendNew(tx, kept);
-            rows.forEach(r -> write(tx, r));
+            for (GraphRows r : rows) {
+                write(tx.kernelTransaction(), r);
+            }
             tx.commit();
         } catch (ProblemException e) {
             throw e;
-        } catch (RuntimeException e) {
+        } catch (KernelException | RuntimeException e) {
             ProblemException p = new ProblemException(
                     Problem.error(ProblemKind.INTERNAL, Where.NOWHERE, "The database reports: " + e.getMessage(), ""));
             p.initCause(e);
@@ -44,39 +66,56 @@ final class InProcessWriter implements BulkWriter {
         }
     }
 
-    private void write(Transaction tx, GraphRows rows) {
-        List<Node> nodes = new ArrayList<>(rows.nodes().size());
-        for (GraphRows.NodeRow row : rows.nodes()) {
-            Label[] all = new Label[row.others().size() + 1];
-            all[0] = label(row.label());
-            for (int i = 1; i < all.length; i++) {
-                all[i] = label(row.others().get(i - 1));
+    private void write(KernelTransaction kernel, GraphRows rows) throws KernelException {
+        Write write = kernel.dataWrite();
+        TokenWrite names = kernel.tokenWrite();
+        long[] nodes = new long[rows.nodes().size()];
+        for (int i = 0; i < nodes.length; i++) {
+            GraphRows.NodeRow row = rows.nodes().get(i);
+            int[] own = new int[row.others().size() + 1];
+            own[0] = number(labels, row.label(), names::labelGetOrCreateForName);
+            for (int j = 1; j < own.length; j++) {
+                own[j] = number(labels, row.others().get(j - 1), names::labelGetOrCreateForName);
             }
-            Node node = tx.createNode(all);
-            set(node, row.properties());
-            nodes.add(node);
+            nodes[i] = write.nodeCreateWithLabels(own);
+            write.nodeApplyChanges(nodes[i], NO_LABELS, NO_LABELS, values(names, row.properties()));
         }
         for (GraphRows.TieRow row : rows.ties()) {
-            set(
-                    nodes.get(row.from())
-                            .createRelationshipTo(
-                                    nodes.get(row.to()), types.computeIfAbsent(row.type(), RelationshipType::withName)),
-                    row.properties());
+            int type = number(types, row.type(), names::relationshipTypeGetOrCreateForName);
+            long tie = write.relationshipCreate(nodes[row.from()], type, nodes[row.to()]);
+            if (!row.properties().isEmpty()) {
+                write.relationshipApplyChanges(tie, values(names, row.properties()));
+            }
         }
     }
 
-    private Label label(String name) {
-        return labels.computeIfAbsent(name, Label::label);
+    private MutableIntObjectMap<Value> values(TokenWrite names, Map<String, Object> properties) throws KernelException {
+        MutableIntObjectMap<Value> values = IntObjectMaps.mutable.withInitialCapacity(properties.size());
+        for (Map.Entry<String, Object> e : properties.entrySet()) {
+            values.put(number(keys, e.getKey(), names::propertyKeyGetOrCreateForName), stored(e.getValue()));
+        }
+        return values;
     }
 
-    private static void set(Entity entity, Map<String, Object> properties) {
-        properties.forEach((name, value) -> entity.setProperty(name, stored(value)));
+    /** Gives a name its number in the database. */
+    @FunctionalInterface
+    private interface Naming {
+        int number(String name) throws KernelException;
+    }
+
+    private static int number(Map<String, Integer> known, String name, Naming naming) throws KernelException {
+        Integer number = known.get(name);
+        if (number == null) {
+            number = naming.number(name);
+            known.put(name, number);
+        }
+        return number;
     }
 
     /** Lists are of texts. */
-    private static Object stored(Object value) {
+    private static Value stored(Object value) {
         return value instanceof List<?> list
-                ? list.stream().map(String.class::cast).toArray(String[]::new)
-                : value;
+                ? Values.stringArray(list.stream().map(String.class::cast).toArray(String[]::new))
+                : Values.of(value);
     }
 }

@@ -36,7 +36,7 @@ final class Look {
     private Look() {}
 
     static Result<Listing> run(Driver driver, String cypher, int most) {
-        try (Session session = Transactions.session(driver, AccessMode.READ)) {
+        try (Session session = DriverDoor.session(driver, AccessMode.READ)) {
             ResultSummary explained = session.run("EXPLAIN " + cypher, LIMITED).consume();
             List<String> broken = new ArrayList<>(PlanRules.broken(explained, true));
             if (!explained.hasPlan()) {

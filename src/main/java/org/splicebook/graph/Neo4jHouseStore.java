@@ -42,6 +42,7 @@ import org.splicebook.wiring.Wiring;
 /** Keeps houses in Neo4j over the official driver: the same code for the embedded database and for a server. */
 public final class Neo4jHouseStore implements HouseStore {
     private final Driver driver;
+    private final Door door;
     private final Transactions transactions;
     private final RecordText text;
     private final Clock clock;
@@ -77,7 +78,8 @@ public final class Neo4jHouseStore implements HouseStore {
             List<Path> queries,
             @Nullable EmbeddedNeo4j embedded) {
         this.driver = driver;
-        this.transactions = new Transactions(driver);
+        this.door = embedded == null ? new DriverDoor(driver) : new InProcessDoor(embedded.database());
+        this.transactions = new Transactions(driver, door);
         this.text = text;
         this.clock = clock;
         this.projection = new Projection(derivation);
@@ -92,7 +94,7 @@ public final class Neo4jHouseStore implements HouseStore {
         this.sightings = new Remembered<>(recall);
         this.properties = new PropertyLog(transactions, recall, text, clock);
         Schema.ensure(transactions);
-        this.questions = Questions.load(driver, recall, queries);
+        this.questions = Questions.load(driver, door, recall, queries);
     }
 
     @Override
@@ -322,7 +324,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public void close() {
-        try {
+        try (door) {
             driver.close();
         } finally {
             if (embedded != null) {
@@ -372,6 +374,11 @@ public final class Neo4jHouseStore implements HouseStore {
     /** {@return the driver, for what else this package asks of the database} */
     Driver driver() {
         return driver;
+    }
+
+    /** {@return the way in that this store takes} */
+    Door door() {
+        return door;
     }
 
     private <T> Result<T> refusable(Function<TransactionContext, T> work) {

@@ -33,14 +33,16 @@ import org.splicebook.store.DraftedHouse;
  */
 public final class Questions {
     private final Driver driver;
+    private final Door door;
     private final Recall recall;
     private final Remembered<KnownHouse> houses;
     private final Remembered<Reply> replies;
     private final Map<String, QuestionFile> byId = new LinkedHashMap<>();
     private final List<Problem> refused = new ArrayList<>();
 
-    private Questions(Driver driver, Recall recall) {
+    private Questions(Driver driver, Door door, Recall recall) {
         this.driver = driver;
+        this.door = door;
         this.recall = recall;
         this.houses = new Remembered<>(recall);
         this.replies = new Remembered<>(recall, Reply.ROWS_KEPT, Reply::weight);
@@ -49,12 +51,13 @@ public final class Questions {
     /**
      * Loads the questions. A folder that does not exist, or a file that is refused, is told by {@link #refused} and stops nothing.
      *
-     * @param driver the database that is asked
+     * @param driver explains files
+     * @param door the way in for asking
      * @param recall whether anything may have been written
      * @param folders folders of further questions
      */
-    static Questions load(Driver driver, Recall recall, List<Path> folders) {
-        Questions questions = new Questions(driver, recall);
+    static Questions load(Driver driver, Door door, Recall recall, List<Path> folders) {
+        Questions questions = new Questions(driver, door, recall);
         QuestionFolder.builtIn().forEach((origin, text) -> questions.add(origin, text, file -> List.of()));
         for (Path folder : folders) {
             try {
@@ -92,7 +95,7 @@ public final class Questions {
         if (file == null) {
             return unknown(id);
         }
-        Asking asking = new Asking(driver, recall, houses, file, house, parameters);
+        Asking asking = new Asking(door, recall, houses, file, house, parameters);
         // What is asked of all houses tells the moment at which it was asked.
         return file.question().acrossHouses() ? asking.ask() : remembered(asking, id, house, parameters);
     }
@@ -134,7 +137,7 @@ public final class Questions {
                     "Ask a question about one house."));
         }
         String house = drafted.base().house();
-        return new Asking(driver, recall, houses, file, house, parameters).askDraft(projected);
+        return new Asking(door, recall, houses, file, house, parameters).askDraft(projected);
     }
 
     private Result<Reply> unknown(String id) {
@@ -169,7 +172,7 @@ public final class Questions {
     }
 
     private List<Problem> look(QuestionFile file) {
-        try (Session session = Transactions.session(driver, AccessMode.READ)) {
+        try (Session session = DriverDoor.session(driver, AccessMode.READ)) {
             return look(session, file);
         } catch (Neo4jException e) {
             throw Transactions.problem(e);

@@ -1,11 +1,17 @@
 package org.splicebook.graph;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.graph.GraphRows.NodeRow;
 import org.splicebook.graph.GraphRows.TieRow;
@@ -20,10 +26,17 @@ final class RowBuilder {
     static final String PART = "Part";
     static final String THING = "Thing";
 
+    private static final Map<ThingKind, String> LABELS = Stream.of(ThingKind.values())
+            .collect(Collectors.toMap(k -> k, RowBuilder::spelled, (a, b) -> a, () -> new EnumMap<>(ThingKind.class)));
+    private static final Set<String> THINGS = Set.copyOf(LABELS.values());
+
+    /** The words of constants, each made once: a house has thousands. */
+    private static final Map<Enum<?>, String> WORDS = new ConcurrentHashMap<>();
+
     private final String house;
     private final List<NodeRow> nodes = new ArrayList<>();
     private final List<TieRow> ties = new ArrayList<>();
-    private final Map<String, Integer> index = new HashMap<>();
+    private final Map<String, Map<String, Integer>> index = new HashMap<>();
 
     RowBuilder(String house) {
         this.house = house;
@@ -31,19 +44,19 @@ final class RowBuilder {
 
     /** {@return the index of the node, made bare where there was none} */
     int node(String label, String name) {
-        return index.computeIfAbsent(label + " " + name, k -> {
+        return index.computeIfAbsent(label, l -> new HashMap<>()).computeIfAbsent(name, k -> {
             Map<String, Object> properties = new TreeMap<>();
             properties.put("house", house);
             properties.put("name", name);
             properties.put("key", label.equals("House") ? house : house + "/" + name);
-            nodes.add(new NodeRow(label, isThing(label) ? List.of(PART, THING) : List.of(PART), properties));
+            nodes.add(new NodeRow(label, THINGS.contains(label) ? List.of(PART, THING) : List.of(PART), properties));
             return nodes.size() - 1;
         });
     }
 
     /** {@return whether there is such a node} */
     boolean has(String label, String name) {
-        return index.containsKey(label + " " + name);
+        return index.getOrDefault(label, Map.of()).containsKey(name);
     }
 
     /** {@return the index of a thing's node, made bare where there was none} */
@@ -93,25 +106,21 @@ final class RowBuilder {
 
     /** {@return a word for an enumeration's constant: lower case with hyphens} */
     static String word(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return WORDS.computeIfAbsent(
+                constant, c -> c.name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     /** {@return the label of a kind of thing: {@code WireEnd} for {@code WIRE_END}} */
     static String label(ThingKind kind) {
+        return Objects.requireNonNull(LABELS.get(kind));
+    }
+
+    private static String spelled(ThingKind kind) {
         StringBuilder s = new StringBuilder();
         for (String part : kind.name().split("_", -1)) {
             s.append(part.charAt(0)).append(part.substring(1).toLowerCase(Locale.ROOT));
         }
         return s.toString();
-    }
-
-    private static boolean isThing(String label) {
-        for (ThingKind k : ThingKind.values()) {
-            if (label(k).equals(label)) {
-                return true;
-            }
-        }
-        return false;
     }
 
     private static void put(Map<String, Object> map, String property, @Nullable Object value) {

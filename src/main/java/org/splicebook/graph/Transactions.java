@@ -6,8 +6,6 @@ import java.util.function.Supplier;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Session;
-import org.neo4j.driver.SessionConfig;
-import org.neo4j.driver.TransactionConfig;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.exceptions.AuthenticationException;
 import org.neo4j.driver.exceptions.Neo4jException;
@@ -20,45 +18,40 @@ import org.splicebook.problem.Where;
 
 /** Runs work in transactions and says what goes wrong as problems. Work that fails for a passing reason is run again. */
 final class Transactions {
-    private static final TransactionConfig READ_LIMIT =
-            TransactionConfig.builder().withTimeout(Duration.ofSeconds(60)).build();
-    private static final TransactionConfig TRIAL_LIMIT =
-            TransactionConfig.builder().withTimeout(Duration.ofSeconds(30)).build();
-    private static final TransactionConfig WRITE_LIMIT =
-            TransactionConfig.builder().withTimeout(Duration.ofMinutes(4)).build();
+    private static final Duration READ_LIMIT = Duration.ofSeconds(60);
+    private static final Duration TRIAL_LIMIT = Duration.ofSeconds(30);
+    private static final Duration WRITE_LIMIT = Duration.ofMinutes(4);
 
     private final Driver driver;
+    private final Door door;
 
-    Transactions(Driver driver) {
+    /**
+     * Runs work in transactions.
+     *
+     * @param driver the driver, for what is run outside transactions
+     * @param door the way in for everything else
+     */
+    Transactions(Driver driver, Door door) {
         this.driver = driver;
+        this.door = door;
     }
 
     /** Reads. */
     <T> T read(Function<TransactionContext, T> work) {
-        return said(() -> {
-            try (Session session = session(AccessMode.READ)) {
-                return session.executeRead(work::apply, READ_LIMIT);
-            }
-        });
+        return said(() -> door.read(READ_LIMIT, work));
     }
 
     /** Writes: all of it or, when the work throws, nothing. */
     <T> T write(Function<TransactionContext, T> work) {
-        return said(() -> {
-            try (Session session = session(AccessMode.WRITE)) {
-                return session.executeWrite(work::apply, WRITE_LIMIT);
-            }
-        });
+        return said(() -> door.write(WRITE_LIMIT, work));
     }
 
     /** Writes, has the work look at what was written, and takes all of it back: nobody else sees it, and nothing of it stays. */
-    static <T> T trial(Driver driver, Function<TransactionContext, T> work) {
-        try (Session session = session(driver, AccessMode.WRITE)) {
-            session.executeWrite(
-                    tx -> {
-                        throw new TakenBack(work.apply(tx));
-                    },
-                    TRIAL_LIMIT);
+    static <T> T trial(Door door, Function<TransactionContext, T> work) {
+        try {
+            door.write(TRIAL_LIMIT, tx -> {
+                throw new TakenBack(work.apply(tx));
+            });
             throw new IllegalStateException("A trial was not taken back.");
         } catch (TakenBack e) {
             @SuppressWarnings("unchecked")
@@ -82,7 +75,7 @@ final class Transactions {
     /** Asks the database whether it is there, once: who asks about its state does not want to wait until it is back. */
     void ping() {
         said(() -> {
-            try (Session session = session(AccessMode.READ)) {
+            try (Session session = DriverDoor.session(driver, AccessMode.READ)) {
                 return session.run("RETURN 1").consume();
             }
         });
@@ -91,7 +84,7 @@ final class Transactions {
     /** Runs one statement by itself: schema statements need that. */
     void alone(String cypher) {
         said(() -> {
-            try (Session session = session(AccessMode.WRITE)) {
+            try (Session session = DriverDoor.session(driver, AccessMode.WRITE)) {
                 return session.run(cypher).consume();
             }
         });
@@ -104,21 +97,6 @@ final class Transactions {
                 .single()
                 .get("version")
                 .asString();
-    }
-
-    private Session session(AccessMode mode) {
-        return session(driver, mode);
-    }
-
-    /**
-     * {@return a session that sees what was written over this driver before, also where a cluster answers it from another member than took
-     * the write}
-     */
-    static Session session(Driver driver, AccessMode mode) {
-        return driver.session(SessionConfig.builder()
-                .withDefaultAccessMode(mode)
-                .withBookmarkManager(driver.executableQueryBookmarkManager())
-                .build());
     }
 
     private static <T> T said(Supplier<T> work) {
