@@ -59,8 +59,14 @@ final class Splicebook implements Program {
     }
 
     @Override
-    public byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper) {
-        return HouseSheets.pdf(houses, stored, kind, of, paper);
+    public byte[] sheet(
+            HouseStore houses,
+            org.splicebook.store.Files files,
+            StoredHouse stored,
+            String kind,
+            String of,
+            String paper) {
+        return HouseSheets.pdf(houses, files, stored, kind, of, paper);
     }
 
     @Override

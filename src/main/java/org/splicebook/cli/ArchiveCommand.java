@@ -111,7 +111,8 @@ final class ArchiveCommand implements Callable<Integer> {
     private Map<String, byte[]> sheets(HouseStore opened, String house) {
         StoredHouse stored = opened.findHouse(house).orElseThrow(() -> Houses.notFound(house));
         Map<String, byte[]> sheets = new LinkedHashMap<>();
-        PAPERS.forEach(kind -> sheets.put(kind + ".pdf", program.sheet(opened, stored, kind, "", "a4")));
+        PAPERS.forEach(kind -> sheets.put(
+                kind + ".pdf", program.sheet(opened, program.files(store.choice()), stored, kind, "", "a4")));
         return sheets;
     }
 

@@ -82,8 +82,8 @@ public interface Program {
         void close();
     }
 
-    /** {@return a sheet of a stored house as PDF: its kind, of what (may be empty), the paper} */
-    byte[] sheet(HouseStore houses, StoredHouse stored, String kind, String of, String paper);
+    /** {@return a sheet of a stored house as PDF: where photographs are, its kind, of what (may be empty), the paper} */
+    byte[] sheet(HouseStore houses, Files files, StoredHouse stored, String kind, String of, String paper);
 
     /** {@return the paper of a plan for a new panel as PDF; the stamp stands at the foot of each page} */
     byte[] paper(UpgradePlan plan, List<Page> pages, String stamp);

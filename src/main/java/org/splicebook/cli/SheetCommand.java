@@ -47,7 +47,7 @@ final class SheetCommand implements Callable<Integer> {
         target.needed();
         try (HouseStore houses = program.open(store.choice())) {
             StoredHouse stored = houses.findHouse(house).orElseThrow(() -> Houses.notFound(house));
-            target.write(terminal, program.sheet(houses, stored, kind, of, paper));
+            target.write(terminal, program.sheet(houses, program.files(store.choice()), stored, kind, of, paper));
         }
         return ExitCodes.OK;
     }

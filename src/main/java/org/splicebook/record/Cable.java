@@ -49,4 +49,9 @@ public record Cable(
             throw new IllegalArgumentException("a cable has two ends: " + name);
         }
     }
+
+    /** {@return the same cable with this said of it} */
+    public Cable withAbout(Provenance other) {
+        return new Cable(name, kind, shorthand, wires, ends, through, loops, length, other);
+    }
 }

@@ -98,6 +98,29 @@ public record Panel(
                 about);
     }
 
+    /** {@return the same panel with this said of it} */
+    public Panel withAbout(Provenance other) {
+        return new Panel(
+                name,
+                place,
+                supply,
+                spaces,
+                rating,
+                main,
+                breakers,
+                ties,
+                pullOuts,
+                exclusive,
+                legs,
+                buses,
+                bonded,
+                neutralFuse,
+                electrode,
+                joints,
+                complete,
+                other);
+    }
+
     /** {@return the same panel with these joints, and this said of what is wholly listed} */
     public Panel withJoints(List<Joint> others, @Nullable Set<Complete> listed) {
         return new Panel(

@@ -10,4 +10,9 @@ import org.jspecify.annotations.Nullable;
  * @param note what it shows
  */
 public record Photo(
-        String file, @Nullable String date, @Nullable String note) {}
+        String file, @Nullable String date, @Nullable String note) {
+    /** {@return what stands under it: what it is of, its day and its note where they are known} */
+    public String said(String of) {
+        return of + (date == null ? "" : ", " + date) + (note == null ? "" : ": " + note);
+    }
+}

@@ -1,10 +1,13 @@
 package org.splicebook.store;
 
+import java.awt.Dimension;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.Arrays;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
@@ -58,21 +61,14 @@ public final class Photograph {
 
     private static Result<byte[]> drawn(byte[] sent, String format) {
         try {
-            int longest;
-            ImageReader reader = ImageIO.getImageReadersByFormatName(format).next();
-            try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(sent))) {
-                reader.setInput(in, true, true);
-                long pixels = (long) reader.getWidth(0) * reader.getHeight(0);
-                if (pixels > MOST_PIXELS) {
-                    return failed(
-                            ProblemKind.TOO_LARGE,
-                            "The picture is " + reader.getWidth(0) + " by " + reader.getHeight(0) + " pixels.",
-                            "Send one of at most 64 million pixels.");
-                }
-                longest = Math.max(reader.getWidth(0), reader.getHeight(0));
-            } finally {
-                reader.dispose();
+            Dimension size = size(sent, format);
+            if ((long) size.width * size.height > MOST_PIXELS) {
+                return failed(
+                        ProblemKind.TOO_LARGE,
+                        "The picture is " + size.width + " by " + size.height + " pixels.",
+                        "Send one of at most 64 million pixels.");
             }
+            int longest = Math.max(size.width, size.height);
             // Held in memory, the stream skips what says which side is up where that stands first, as cameras put it.
             ImageIO.setUseCache(true);
             ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -89,6 +85,54 @@ public final class Photograph {
                     ProblemKind.SYNTAX,
                     "The picture is broken, or of a kind that is not read here.",
                     "Open it elsewhere, save it as JPEG, and send that.");
+        }
+    }
+
+    /**
+     * {@return a photograph that was kept, made smaller where it is larger; empty where it is no picture}
+     *
+     * @param kept a JPEG, as {@link #clean} makes it
+     * @param longest its longer edge, in pixels
+     */
+    public static Optional<byte[]> smaller(byte[] kept, int longest) {
+        try {
+            Dimension size = size(kept, "jpeg");
+            int longer = Math.max(size.width, size.height);
+            if (longer <= longest) {
+                return Optional.of(kept);
+            }
+            ByteArrayOutputStream out = new ByteArrayOutputStream();
+            synchronized (Photograph.class) {
+                Thumbnails.of(new ByteArrayInputStream(kept))
+                        .scale((double) longest / longer)
+                        .imageType(BufferedImage.TYPE_INT_RGB)
+                        .outputFormat("jpg")
+                        .outputQuality(QUALITY)
+                        .toOutputStream(out);
+            }
+            return Optional.of(out.toByteArray());
+        } catch (IOException | RuntimeException e) {
+            // Decoders answer broken pictures with exceptions of many kinds.
+            return Optional.empty();
+        }
+    }
+
+    /** {@return how wide and high a JPEG is, in pixels} */
+    public static Dimension size(byte[] jpeg) {
+        try {
+            return size(jpeg, "jpeg");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Dimension size(byte[] picture, String format) throws IOException {
+        ImageReader reader = ImageIO.getImageReadersByFormatName(format).next();
+        try (ImageInputStream in = ImageIO.createImageInputStream(new ByteArrayInputStream(picture))) {
+            reader.setInput(in, true, true);
+            return new Dimension(reader.getWidth(0), reader.getHeight(0));
+        } finally {
+            reader.dispose();
         }
     }
 

@@ -50,7 +50,7 @@ final class ArchivePage {
         StoredHouse stored = store.findHouse(id).orElseThrow(() -> Api.notFound(ctx));
         Map<String, byte[]> papers = new java.util.TreeMap<>();
         if ("yes".equals(ctx.queryParam("papers"))) {
-            PAPERS.forEach(kind -> papers.put(kind + ".pdf", HouseSheets.pdf(store, stored, kind, "", "a4")));
+            PAPERS.forEach(kind -> papers.put(kind + ".pdf", HouseSheets.pdf(store, files, stored, kind, "", "a4")));
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {

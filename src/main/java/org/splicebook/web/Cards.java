@@ -27,6 +27,7 @@ import org.splicebook.record.Sighting;
 import org.splicebook.render.drawing.DrawingKind;
 import org.splicebook.render.drawing.Drawings;
 import org.splicebook.rules.Finding;
+import org.splicebook.store.Files;
 import org.splicebook.web.view.Card;
 import org.splicebook.web.view.Fact;
 import org.splicebook.web.view.Link;
@@ -42,11 +43,13 @@ final class Cards {
     private final Look look;
     private final Paths paths;
     private final List<Sighting> sightings;
+    private final Files files;
 
-    Cards(Look look, Paths paths, List<Sighting> sightings) {
+    Cards(Look look, Paths paths, List<Sighting> sightings, Files files) {
         this.look = look;
         this.paths = paths;
         this.sightings = sightings;
+        this.files = files;
     }
 
     /** {@return the card of a thing; null where the house has none of that name} */
@@ -129,7 +132,7 @@ final class Cards {
                 draw(DrawingKind.BOX, name),
                 List.of(
                         points("Load points in it", l -> l.box().equals(name)),
-                        PhotoPages.documents("Documents", paths, box),
+                        documents(Pictured.of(box)),
                         findings(f -> f.boxes().contains(name) || f.subject().equals(name)),
                         seen(Stream.concat(
                                         Stream.of(name),
@@ -138,7 +141,7 @@ final class Cards {
                                                 cables.stream().map(Cable::name)))
                                 .collect(Collectors.toSet()))),
                 Caution.forWhat(Leads.TO_A_WIRE),
-                PhotoPages.of(paths, box));
+                Pictured.of(box).pictures(paths, files));
     }
 
     private static String said(Device d) {
@@ -233,7 +236,9 @@ final class Cards {
                 poles(c).isEmpty()
                         ? "No hot is recorded in it."
                         : "Hot in it, as recorded: " + String.join(", ", poles(c)) + ".",
-                List.of(paths.ask("shut-off", "cable", name, "What must be off before it is cut or drilled into")),
+                List.of(
+                        paths.ask("shut-off", "cable", name, "What must be off before it is cut or drilled into"),
+                        new Link(paths.of("cables", name) + "/photos", Pictured.WORDS, "")),
                 List.of(
                         new Fact("Kind", List.of(Link.words(c.kind().word()))),
                         new Fact("Ends in", ends),
@@ -244,9 +249,11 @@ final class Cards {
                         new Fact("Wires", wires)),
                 List.of(),
                 List.of(
+                        documents(Pictured.of(c)),
                         findings(f -> f.subject().equals(name) || f.subject().startsWith(name + ".")),
                         seen(Set.of(name))),
-                Caution.forWhat(Leads.TO_A_WIRE));
+                Caution.forWhat(Leads.TO_A_WIRE),
+                Pictured.of(c).pictures(paths, files));
     }
 
     private String use(String wire) {
@@ -303,7 +310,8 @@ final class Cards {
                         paths.ask("shut-off", "box", name, "What must be off before its cover comes off"),
                         new Link(paths.of("panels", name) + "/directory", "The directory for its door, to print", ""),
                         paths.sheet("directory", name, "The directory as a sheet"),
-                        paths.sheet("shut-off", name, "Its shut-off as a sheet with boxes to tick")),
+                        paths.sheet("shut-off", name, "Its shut-off as a sheet with boxes to tick"),
+                        new Link(paths.of("panels", name) + "/photos", Pictured.WORDS, "")),
                 List.of(
                         where(p.place()),
                         new Fact("Supply", p.supply().stream().map(Link::words).toList()),
@@ -316,10 +324,16 @@ final class Cards {
                 draw(DrawingKind.PANEL, name),
                 List.of(
                         new Section("Breakers", "", breakers),
+                        documents(Pictured.of(p)),
                         findings(f -> f.boxes().contains(name)
                                 || f.subject().startsWith(name + ":")
                                 || f.subject().equals(name))),
-                Caution.forWhat(Leads.TO_A_SWITCH));
+                Caution.forWhat(Leads.TO_A_SWITCH),
+                Pictured.of(p).pictures(paths, files));
+    }
+
+    private Section documents(Pictured of) {
+        return new Section("Documents", "", of.documents(paths));
     }
 
     Fact where(@Nullable String place) {

@@ -18,6 +18,7 @@ import org.splicebook.render.sheet.SheetKind;
 import org.splicebook.render.sheet.Sheets;
 import org.splicebook.render.sheet.Source;
 import org.splicebook.store.DraftedHouse;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
@@ -30,13 +31,14 @@ public final class HouseSheets {
     /**
      * {@return a sheet of the newest revision, as PDF}
      *
+     * @param files where photographs are
      * @param stored that revision
      * @param kind a word of {@link SheetKind}
      * @param of of what; may be empty; of {@code notice} and {@code visit} the name of a visit
      * @param paper {@code a4} or {@code letter}
      * @throws ProblemException if there is no such kind, subject or paper
      */
-    public static byte[] pdf(HouseStore store, StoredHouse stored, String kind, String of, String paper) {
+    public static byte[] pdf(HouseStore store, Files files, StoredHouse stored, String kind, String of, String paper) {
         String id = stored.revision().house();
         if (kind.equals(VisitSheets.NOTICE) || kind.equals(VisitSheets.VISIT)) {
             return SheetPdf.of(VisitSheets.of(store, stored, kind, of), paper(paper));
@@ -47,13 +49,14 @@ public final class HouseSheets {
                 false,
                 store.sightings(id),
                 (question, parameters) -> store.ask(question, id, parameters).get(),
+                files,
                 kind,
                 of,
                 paper);
     }
 
     /** {@return a sheet of the house as a draft would make it, marked on every page; what was observed is of the house as it stands} */
-    static byte[] pdf(HouseStore store, DraftedHouse drafted, String kind, String of, String paper) {
+    static byte[] pdf(HouseStore store, Files files, DraftedHouse drafted, String kind, String of, String paper) {
         return pdf(
                 drafted.house(),
                 drafted.base(),
@@ -61,6 +64,7 @@ public final class HouseSheets {
                 List.of(),
                 (question, parameters) ->
                         store.askDraft(question, drafted, parameters).get(),
+                files,
                 kind,
                 of,
                 paper);
@@ -72,6 +76,7 @@ public final class HouseSheets {
             boolean isDraft,
             List<Sighting> sightings,
             BiFunction<String, Map<String, String>, Reply> ask,
+            Files files,
             String kind,
             String of,
             String paper) {
@@ -86,7 +91,8 @@ public final class HouseSheets {
                 LocalDate.now(ZoneOffset.UTC),
                 isDraft,
                 sightings,
-                ask);
+                ask,
+                name -> Prints.find(files, name));
         return SheetPdf.of(Sheets.of(source, what, of), on);
     }
 

@@ -22,6 +22,7 @@ import org.splicebook.render.drawing.Drawings;
 import org.splicebook.rewire.DraftAnswer;
 import org.splicebook.rules.Pack;
 import org.splicebook.rules.Packs;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.KeptDraft;
 import org.splicebook.store.Revision;
@@ -34,11 +35,13 @@ final class KeptDraftApi {
     private static final String ONE = ALL + "/{draft}";
 
     private final HouseStore store;
+    private final Files files;
     private final DraftDesk desk;
     private final int largestBody;
 
-    KeptDraftApi(HouseStore store, int largestBody) {
+    KeptDraftApi(HouseStore store, Files files, int largestBody) {
         this.store = store;
+        this.files = files;
         this.desk = new DraftDesk(store);
         this.largestBody = largestBody;
     }
@@ -145,6 +148,7 @@ final class KeptDraftApi {
     private void print(Context ctx) {
         byte[] pdf = HouseSheets.pdf(
                 store,
+                files,
                 desk.compared(kept(ctx)).drafted(),
                 ctx.pathParam("kind"),
                 Objects.requireNonNullElse(ctx.queryParam("of"), ""),

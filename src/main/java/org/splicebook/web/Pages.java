@@ -27,6 +27,7 @@ import org.splicebook.rules.Acceptances;
 import org.splicebook.rules.AsksProtection;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Severity;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Card;
@@ -45,13 +46,15 @@ final class Pages {
     private record Key(String house, long number, String digest) {}
 
     private final HouseStore store;
+    private final Files files;
 
     /** Revisions never change, so what is kept never goes stale. */
     private final Cache<Key, Look> looks =
             Caffeine.newBuilder().maximumSize(MOST_KEPT).build();
 
-    Pages(HouseStore store) {
+    Pages(HouseStore store, Files files) {
         this.store = store;
+        this.files = files;
     }
 
     List<Route> routes() {
@@ -95,7 +98,7 @@ final class Pages {
 
     private Cards cards(Look look) {
         String id = look.house().id();
-        return new Cards(look, new Paths(id), store.sightings(id));
+        return new Cards(look, new Paths(id), store.sightings(id), files);
     }
 
     private static HouseBar bar(Look look) {
@@ -156,7 +159,19 @@ final class Pages {
                 .atZone(ZoneOffset.UTC)
                 .toLocalDate()
                 .toString();
-        ctx.html(Templates.page("directory", Map.of("bar", bar(look), "directory", d, "stored", stored)));
+        Pictured panel =
+                Pictured.of(Objects.requireNonNull(look.house().panels().get(d.panel())));
+        ctx.html(Templates.page(
+                "directory",
+                Map.of(
+                        "bar",
+                        bar(look),
+                        "directory",
+                        d,
+                        "stored",
+                        stored,
+                        "pictures",
+                        panel.pictures(new Paths(look.house().id()), files))));
     }
 
     private static ProblemException noneCalled(Look look, String name) {

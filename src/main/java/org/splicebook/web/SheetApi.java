@@ -3,15 +3,18 @@ package org.splicebook.web;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Objects;
+import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
 
 /** Sheets to print, as PDF. */
 final class SheetApi {
     private final HouseStore store;
+    private final Files files;
 
-    SheetApi(HouseStore store) {
+    SheetApi(HouseStore store, Files files) {
         this.store = store;
+        this.files = files;
     }
 
     List<Route> routes() {
@@ -22,6 +25,7 @@ final class SheetApi {
         StoredHouse stored = store.findHouse(Api.house(ctx)).orElseThrow(() -> Api.notFound(ctx));
         byte[] pdf = HouseSheets.pdf(
                 store,
+                files,
                 stored,
                 ctx.pathParam("kind"),
                 Objects.requireNonNullElse(ctx.queryParam("of"), ""),

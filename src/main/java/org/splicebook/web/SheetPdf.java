@@ -21,6 +21,9 @@ public final class SheetPdf {
     private static final String FILE = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
     private static final String BOLD = "/liberation/LiberationSans-Bold.ttf";
 
+    /** Photographs come within the sheet; nothing else is loaded. */
+    private static final String PHOTOGRAPH = "data:image/jpeg;base64,";
+
     static {
         XRLog.setLoggingEnabled(false);
     }
@@ -38,7 +41,7 @@ public final class SheetPdf {
                     .useFont(SheetPdf::face, FACE, 400, FontStyle.NORMAL, true)
                     .useFont(SheetPdf::bold, FACE, 700, FontStyle.NORMAL, true)
                     .useSVGDrawer(drawings)
-                    .useUriResolver((base, uri) -> null)
+                    .useUriResolver((base, uri) -> uri.startsWith(PHOTOGRAPH) ? uri : null)
                     .withProducer("Splicebook")
                     .withHtmlContent(html, null)
                     .toStream(out)

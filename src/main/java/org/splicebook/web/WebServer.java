@@ -82,7 +82,7 @@ public final class WebServer implements AutoCloseable {
                         Api.routes(store, files, people, watch, searches, settings),
                         new SignInPages(access, people.entrance(), people).routes(),
                         new PeoplePages(store, people).routes(),
-                        new Pages(store).routes(),
+                        new Pages(store, files).routes(),
                         new WalkPage(store).routes(),
                         new RecordPages(store).routes(),
                         new PropertyPages(store).routes(),

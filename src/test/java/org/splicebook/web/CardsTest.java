@@ -10,6 +10,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.record.House;
+import org.splicebook.store.Files;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.web.view.Card;
 import org.splicebook.web.view.HouseBar;
@@ -26,7 +27,7 @@ class CardsTest {
     }
 
     private final Paths paths = new Paths(HOUSE.id());
-    private final Cards cards = new Cards(LOOK, paths, HOUSE.sightings());
+    private final Cards cards = new Cards(LOOK, paths, HOUSE.sightings(), Files.NONE);
     private final Finder finder = new Finder(LOOK, paths);
 
     private Card card(Link link) {

@@ -30,6 +30,7 @@ import org.splicebook.render.drawing.Drawing;
 import org.splicebook.render.drawing.DrawingKind;
 import org.splicebook.render.drawing.Drawings;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.MemoryFiles;
 import org.splicebook.store.MemoryStore;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.wiring.Derivation;
@@ -47,6 +48,7 @@ class HouseSheetsTest {
             .orElseThrow()
             .name();
     private static final HouseStore STORE = new AnsweringStore(new MemoryStore(), Derivation::derive);
+    private static final MemoryFiles FILES = new MemoryFiles();
     private static final StoredHouse STORED;
 
     static {
@@ -55,7 +57,7 @@ class HouseSheetsTest {
     }
 
     private static PDDocument sheet(String kind, String of, String paper) throws IOException {
-        byte[] pdf = HouseSheets.pdf(STORE, STORED, kind, of, paper);
+        byte[] pdf = HouseSheets.pdf(STORE, FILES, STORED, kind, of, paper);
         Files.createDirectories(Path.of("target/sheets"));
         Files.write(Path.of("target/sheets", kind + "-" + paper + ".pdf"), pdf);
         return Loader.loadPDF(pdf);
@@ -64,7 +66,7 @@ class HouseSheetsTest {
     @Test
     void everyPageOfASheetOfADraftIsMarked() throws IOException {
         Draft draft = new Draft("off", HOUSE.id(), 1L, null, List.of(new Move.RetireCable("C18c")));
-        byte[] pdf = HouseSheets.pdf(STORE, DraftDesk.drafted(draft, STORED), "record", "", "a4");
+        byte[] pdf = HouseSheets.pdf(STORE, FILES, DraftDesk.drafted(draft, STORED), "record", "", "a4");
         try (PDDocument d = Loader.loadPDF(pdf)) {
             assertThat(d.getNumberOfPages()).isGreaterThan(1);
             for (int i = 1; i <= d.getNumberOfPages(); i++) {
@@ -233,14 +235,14 @@ class HouseSheetsTest {
 
     @Test
     void whatIsNotThereIsSaidWithWhatIs() {
-        assertThatThrownBy(() -> HouseSheets.pdf(STORE, STORED, "poster", "", "a4"))
+        assertThatThrownBy(() -> HouseSheets.pdf(STORE, FILES, STORED, "poster", "", "a4"))
                 .isInstanceOf(ProblemException.class)
                 .hasMessageContaining("poster");
-        assertThatThrownBy(() -> HouseSheets.pdf(STORE, STORED, "shut-off", "nowhere", "a4"))
+        assertThatThrownBy(() -> HouseSheets.pdf(STORE, FILES, STORED, "shut-off", "nowhere", "a4"))
                 .hasMessageContaining("nowhere");
-        assertThatThrownBy(() -> HouseSheets.pdf(STORE, STORED, "shut-off", "", "a4"))
+        assertThatThrownBy(() -> HouseSheets.pdf(STORE, FILES, STORED, "shut-off", "", "a4"))
                 .hasMessageContaining("of which");
-        assertThatThrownBy(() -> HouseSheets.pdf(STORE, STORED, "labels", "", "b5"))
+        assertThatThrownBy(() -> HouseSheets.pdf(STORE, FILES, STORED, "labels", "", "b5"))
                 .hasMessageContaining("b5");
     }
 }

@@ -93,7 +93,11 @@ class PhotoPagesIT {
         for (String page : new String[] {BENCH, BENCH + "/edit"}) {
             assertThat(served.get(page).body())
                     .as(page)
-                    .contains("src=\"" + address + "\"", "alt=\"Photograph of box bench", "As &lt;b&gt;found");
+                    .contains(
+                            "src=\"" + address + "?small=yes\"",
+                            "href=\"" + address + "\"",
+                            "alt=\"Photograph of box bench",
+                            "As &lt;b&gt;found");
         }
         var shown = exchange(HttpRequest.newBuilder(URI.create(served.server.url() + address))
                 .build());
@@ -168,6 +172,102 @@ class PhotoPagesIT {
                         .statusCode())
                 .isEqualTo(303);
         assertThat(bench().about().documents()).isEmpty();
+    }
+
+    @Test
+    void panelsAndCablesTakePhotographsAndShowThem() {
+        String panel = now().panels().keySet().iterator().next();
+        String cable = now().cables().keySet().iterator().next();
+        int revision = 1;
+        for (String thing : List.of("panels/" + panel, "cables/" + cable)) {
+            String card = PAGE + "/" + thing;
+            assertThat(served.get(card).body())
+                    .contains("href=\"" + card + "/photos\"")
+                    .doesNotContain("<img");
+            assertThat(served.get(card + "/photos").body())
+                    .contains("enctype=\"multipart/form-data\"")
+                    .doesNotContain("/photos/off");
+            HttpResponse<byte[]> refused =
+                    send(card + "/photos", "a.jpg", utf8("no picture"), "revision", "" + revision, "note", "");
+            assertThat(refused.statusCode()).isEqualTo(415);
+            assertThat(text(refused)).contains("Nothing was stored", "Photographs and documents of ");
+            HttpResponse<byte[]> sent = send(
+                    card + "/photos",
+                    "a.jpg",
+                    Pictures.picture("jpg", 1500, 1000 + revision),
+                    "revision",
+                    "" + revision,
+                    "note",
+                    "Cover <b>off");
+            assertThat(sent.statusCode()).as(text(sent)).isEqualTo(303);
+            assertThat(sent.headers().firstValue("Location").orElse("")).endsWith(card + "/photos");
+            revision++;
+            for (String page : List.of(card, card + "/photos")) {
+                assertThat(served.get(page).body())
+                        .contains("<img", thing.replace("s/", " ") + ", ", "Cover &lt;b>off");
+            }
+            assertThat(served.get(card + "/photos").body()).contains("Take it off");
+        }
+        Photo ofPanel = now().panels().get(panel).about().photos().get(0);
+        Photo ofCable = now().cables().get(cable).about().photos().get(0);
+        assertThat(ofPanel.file()).isNotEqualTo(ofCable.file());
+        assertThat(HouseFiles.parse("f", HouseWriter.write(now())).get()).isEqualTo(now());
+        assertThat(served.get(PAGE + "/panels/" + panel + "/directory").body())
+                .as("the directory's page shows them too")
+                .contains(ofPanel.file());
+        assertThat(served.get(PAGE + "/cables/none/photos").statusCode()).isEqualTo(404);
+        assertThat(send(
+                                PAGE + "/panels/" + panel + "/photos",
+                                "a.jpg",
+                                Pictures.picture("jpg", 9, 9),
+                                "revision",
+                                "3",
+                                "of",
+                                "bench-1",
+                                "note",
+                                "")
+                        .statusCode())
+                .as("a panel has no devices")
+                .isEqualTo(404);
+        served.send(
+                "POST",
+                PAGE + "/cables/" + cable + "/photos/off",
+                "revision=3&file=" + ofCable.file(),
+                "Content-Type",
+                "application/x-www-form-urlencoded",
+                "Origin",
+                served.server.url());
+        assertThat(now().cables().get(cable).about().photos()).isEmpty();
+        assertThat(now().panels().get(panel).about().photos()).containsExactly(ofPanel);
+    }
+
+    @Test
+    void pageShowsASmallerPictureAndSaysWhichFilesAreNotHere() throws Exception {
+        send(BENCH + "/photos", "a.jpg", Pictures.picture("jpg", 2000, 1000), "revision", "1", "of", "", "note", "");
+        String here = bench().about().photos().get(0).file();
+        byte[] small = exchange(HttpRequest.newBuilder(
+                                URI.create(served.server.url() + PAGE + "/photos/" + here + "?small=yes"))
+                        .build())
+                .body();
+        assertThat(Photograph.size(small)).isEqualTo(new java.awt.Dimension(800, 400));
+
+        String away = "0".repeat(64);
+        House house = now();
+        Box box = house.boxes()
+                .get("bench")
+                .withAbout(bench().about().withPhotos(List.of(new Photo(away, "2026-01-02", "as found"))));
+        var boxes = new java.util.LinkedHashMap<>(house.boxes());
+        boxes.put("bench", box);
+        served.store.put(house.withParts(house.panels(), house.cables(), boxes), 2, "me", "from elsewhere");
+        assertThat(served.get(BENCH).body())
+                .contains("its file is not on this machine", "2026-01-02: as found")
+                .doesNotContain("<img");
+        HttpResponse<byte[]> shown = exchange(
+                HttpRequest.newBuilder(URI.create(served.server.url() + PAGE + "/photos/" + away + "?small=yes"))
+                        .build());
+        assertThat(shown.statusCode()).isEqualTo(404);
+        assertThat(text(shown)).contains("<svg", "not on this machine");
+        assertThat(served.get(PAGE + "/photos/" + away).body()).contains("not on this machine");
     }
 
     @Test

@@ -12,6 +12,7 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Where;
+import org.splicebook.record.Attachments;
 import org.splicebook.record.Basis;
 import org.splicebook.record.House;
 import org.splicebook.record.Joint;
@@ -37,8 +38,10 @@ public final class Sheets {
 
     private final Source source;
     private final House house;
+    private final PhotoBlocks photographs;
 
     private Sheets(Source source) {
+        this.photographs = new PhotoBlocks(source);
         this.source = source;
         this.house = source.house();
     }
@@ -127,6 +130,9 @@ public final class Sheets {
                                     dash(String.join(", ", l.sharesNeutral()))))
                             .toList()));
             blocks.add(new Words(DirectoryText.CAUTION));
+            blocks.addAll(photographs.of(
+                    "Photographs of panel " + name,
+                    Attachments.parts(Objects.requireNonNull(house.panels().get(name)))));
         }
         return blocks;
     }
@@ -190,6 +196,9 @@ public final class Sheets {
         blocks.add(new Words(d.said()));
         blocks.add(new Picture(d.svg(), d.width(), d.height()));
         blocks.add(new Tag(box, where + ". " + house.said() + ". Find the box by this code.", Square.of(box)));
+        blocks.addAll(photographs.of(
+                "Photographs of box " + box,
+                Attachments.parts(Objects.requireNonNull(house.boxes().get(box)))));
     }
 
     private Sheet record(String by) {
@@ -200,6 +209,9 @@ public final class Sheets {
         blocks.addAll(directories(""));
         blocks.addAll(PointTables.points(source));
         blocks.addAll(PointTables.cables(source));
+        house.cables()
+                .values()
+                .forEach(c -> blocks.addAll(photographs.of("Photographs of cable " + c.name(), Attachments.parts(c))));
         blocks.addAll(PointTables.sightings(source));
         for (String box : house.boxes().keySet()) {
             blocks.add(new NewPage());

@@ -3,7 +3,9 @@ package org.splicebook.render.sheet;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import org.splicebook.answer.Reply;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
@@ -20,6 +22,7 @@ import org.splicebook.wiring.Wiring;
  * @param isDraft whether it is the house as a draft would make it, made on that revision
  * @param sightings what was observed
  * @param ask asks a question, by its id and parameters, of the same house
+ * @param photographs finds a photograph by the name of its file, if that is on this machine
  */
 public record Source(
         Wiring wiring,
@@ -28,7 +31,8 @@ public record Source(
         LocalDate printed,
         boolean isDraft,
         List<Sighting> sightings,
-        BiFunction<String, Map<String, String>, Reply> ask) {
+        BiFunction<String, Map<String, String>, Reply> ask,
+        Function<String, Optional<Sheet.Print>> photographs) {
     public Source {
         sightings = List.copyOf(sightings);
     }

@@ -6,5 +6,6 @@ package org.splicebook.web.view;
  * @param src its address
  * @param alt what it is, for who cannot see it
  * @param words what is told under it
+ * @param isHere whether its file is on this machine
  */
-public record Picture(String src, String alt, String words) {}
+public record Picture(String src, String alt, String words, boolean isHere) {}

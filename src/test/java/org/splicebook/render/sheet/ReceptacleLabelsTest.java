@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.record.House;
@@ -18,9 +19,17 @@ class ReceptacleLabelsTest {
 
     private static List<Sheet.Block> blocks() {
         House house = HouseFiles.read(FILE).get();
-        return ReceptacleLabels.of(new Source(Derivation.derive(house), 1, DAY, DAY, false, List.of(), (q, p) -> {
-            throw new IllegalStateException(q);
-        }));
+        return ReceptacleLabels.of(new Source(
+                Derivation.derive(house),
+                1,
+                DAY,
+                DAY,
+                false,
+                List.of(),
+                (q, p) -> {
+                    throw new IllegalStateException(q);
+                },
+                name -> Optional.empty()));
     }
 
     /** The words under the title that says so. */
