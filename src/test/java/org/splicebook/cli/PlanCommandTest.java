@@ -9,10 +9,20 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import java.util.zip.ZipFile;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.Sheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.splicebook.render.Json;
+import org.splicebook.render.PlanText;
+import org.splicebook.render.ReplyText;
 
 /** The command that plans a new panel. */
 class PlanCommandTest {
@@ -70,6 +80,32 @@ class PlanCommandTest {
                 .contains("Where does ev go?");
         assertThat(Files.readAllBytes(to.resolve("panel-main.pdf")))
                 .startsWith("%PDF".getBytes(StandardCharsets.US_ASCII));
+        try (PDDocument pdf = Loader.loadPDF(to.resolve("panel-main.pdf").toFile())) {
+            String text = new PDFTextStripper().getText(pdf);
+            assertThat(text.indexOf(ReplyText.CAUTIONS))
+                    .as("who works by the paper has read the cautions before the first wire is landed")
+                    .isPositive()
+                    .isLessThan(text.indexOf("Landing list"))
+                    .isEqualTo(text.lastIndexOf(ReplyText.CAUTIONS));
+        }
+        try (ReadableWorkbook book =
+                        new ReadableWorkbook(to.resolve("panel-main.xlsx").toFile());
+                Stream<Sheet> sheets = book.getSheets()) {
+            for (Sheet s : sheets.toList()) {
+                List<String> first = s.read().stream()
+                        .filter(r -> IntStream.range(1, r.getCellCount())
+                                .allMatch(i -> r.getCellText(i).isBlank()))
+                        .map(r -> r.getCellText(0))
+                        .filter(t -> !t.isBlank())
+                        .toList();
+                assertThat(first)
+                        .as(s.getName())
+                        .allSatisfy(t -> assertThat(t.length())
+                                .as("nothing runs out of sight: " + t)
+                                .isLessThan(140));
+                assertThat(String.join(" ", first).replaceAll(" +", " ")).contains(PlanText.ADVICE);
+            }
+        }
         try (ZipFile book = new ZipFile(to.resolve("panel-main.xlsx").toFile())) {
             String text = new String(
                     book.getInputStream(book.getEntry("xl/workbook.xml")).readAllBytes(), StandardCharsets.UTF_8);

@@ -20,8 +20,10 @@ public final class PlanSheet {
 
     private PlanSheet() {}
 
-    /** {@return the sheet; each list that is carried around begins on a page of its own} */
+    /** {@return the sheet; the cautions come before any list of work, and each list that is carried around begins on a page of its own} */
     public static Sheet of(UpgradePlan plan, List<Page> pages, String stamp) {
+        List<String> cautions = new ArrayList<>(Caution.forWhat(Leads.TO_A_WIRE));
+        cautions.add(PlanText.ADVICE);
         List<Sheet.Block> blocks = new ArrayList<>();
         blocks.add(new Sheet.Words(ReplyText.DRAFT));
         for (Page p : pages) {
@@ -36,17 +38,18 @@ public final class PlanSheet {
                 picture(blocks, Plots.legs(plan.before(), plan.legsBefore(), plan.legsAfter()));
             }
             if (!p.columns().isEmpty() && !p.rows().isEmpty()) {
-                blocks.add(new Sheet.Grid(p.columns(), p.rows()));
+                blocks.add(new Sheet.Grid(p.columns(), p.rows(), p.id().equals("landings")));
             }
             if (TICKED.contains(p.id())) {
                 blocks.add(new Sheet.Ticks(p.id().equals("order"), p.notes()));
             } else {
                 p.notes().forEach(n -> blocks.add(new Sheet.Words(n)));
             }
+            if (p.id().equals("open")) {
+                blocks.add(new Sheet.Cautions(cautions));
+            }
         }
-        List<String> cautions = new ArrayList<>(Caution.forWhat(Leads.TO_A_WIRE));
-        cautions.add(PlanText.ADVICE);
-        return new Sheet(PlanText.title(plan), plan.before().said(), stamp, "A draft.", blocks, cautions);
+        return new Sheet(PlanText.title(plan), plan.before().said(), stamp, "A draft.", blocks, List.of());
     }
 
     private static void picture(List<Sheet.Block> blocks, Drawing plot) {
