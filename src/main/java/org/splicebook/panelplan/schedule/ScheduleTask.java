@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.ToIntFunction;
 
 /**
  * What is to be placed, and in what.
@@ -103,6 +104,32 @@ public record ScheduleTask(Frame frame, List<Unit> units, Reach reach) {
             case FREE_GROUPS -> freeGroups(placed);
             case MOVEMENT -> placed.stream().mapToLong(p -> option(p).moved()).sum();
         };
+    }
+
+    /** {@return what no schedule goes below by a goal, as far as each unit by itself and a count tell} */
+    public long least(Goal goal) {
+        int poles = units.stream().mapToInt(u -> u.poles().size()).sum();
+        int room = frame.usable().size();
+        return switch (goal) {
+            case TANDEMS -> Math.max(0, poles - room);
+            case LENGTHENED -> each(Option::lengthened);
+            case BALANCE -> frame.legs() == 2 ? steps() % 2 : 0;
+            case FREE_GROUPS -> room > poles ? 1 : 0;
+            case MOVEMENT -> each(Option::moved);
+        };
+    }
+
+    private long each(ToIntFunction<Option> of) {
+        return units.stream()
+                .mapToLong(u -> options(u).stream().mapToInt(of).min().orElse(0))
+                .sum();
+    }
+
+    private long steps() {
+        return units.stream()
+                .flatMap(u -> u.poles().stream())
+                .mapToLong(ScheduleTask::steps)
+                .sum();
     }
 
     private Option option(PlacedUnit p) {

@@ -18,7 +18,12 @@ public final class Scheduler {
     /** One thread of search finds the same schedule whenever it is run to its proof. */
     private static final int THREADS = 1;
 
-    private static final double LEAST_SECONDS = 0.2;
+    /** Less time than this is not worth a search: what was found stands, with the bound that needs none. */
+    private static final double LEAST_SECONDS = 0.05;
+
+    /** What is given to finding a schedule at all, however long the solver took to load. */
+    private static final double FIRST_SECONDS = 0.5;
+
     private static final double SHARE = 0.6;
     private static final double CLOSE = 1e-6;
 
@@ -47,6 +52,7 @@ public final class Scheduler {
      * @param seconds how long to search at most, in all; what is not proved then is told with its bound
      */
     public static Result<Schedule> solve(ScheduleTask task, double seconds, Progress progress) {
+        long end = System.nanoTime() + (long) (seconds * 1e9);
         List<Problem> problems = new ArrayList<>();
         for (Unit u : task.units()) {
             if (task.options(u).isEmpty()) {
@@ -73,13 +79,12 @@ public final class Scheduler {
             return new Result.Failed<>(problems);
         }
         Loader.loadNativeLibraries();
-        return new Scheduler(task).run(seconds, progress, poles);
+        return new Scheduler(task).run(end, progress, poles);
     }
 
-    private Result<Schedule> run(double seconds, Progress progress, int poles) {
+    private Result<Schedule> run(long end, Progress progress, int poles) {
         PanelModel panel = new PanelModel(task);
         CpModel model = panel.model();
-        long end = System.nanoTime() + (long) (seconds * 1e9);
         List<Schedule.Stage> stages = new ArrayList<>();
         List<PlacedUnit> best = List.of();
         for (Goal goal : Goal.values()) {
@@ -88,12 +93,20 @@ public final class Scheduler {
             if (!isFirst) {
                 panel.hint(best);
             }
-            double left = Math.max(LEAST_SECONDS, (end - System.nanoTime()) / 1e9);
+            double left = (end - System.nanoTime()) / 1e9;
+            long sofar = isFirst ? Long.MAX_VALUE : task.value(goal, best);
+            if (!isFirst && (sofar <= task.least(goal) || left < LEAST_SECONDS)) {
+                stages.add(new Schedule.Stage(goal, sofar, Math.min(sofar, task.least(goal))));
+                progress.better(goal, sofar, task.least(goal));
+                model.addLessOrEqual(value, sofar);
+                continue;
+            }
             model.minimize(value);
             CpSolver solver = new CpSolver();
             // The first has to find a schedule at all, and is given all the time there is.
             solver.getParameters()
-                    .setMaxTimeInSeconds(goal == Goal.MOVEMENT || isFirst ? left : left * SHARE)
+                    .setMaxTimeInSeconds(
+                            isFirst ? Math.max(FIRST_SECONDS, left) : goal == Goal.MOVEMENT ? left : left * SHARE)
                     .setNumWorkers(THREADS)
                     .setLinearizationLevel(LINEARIZED)
                     .setRandomSeed(1);
@@ -111,7 +124,8 @@ public final class Scheduler {
                 best = panel.read(solver);
             }
             long is = task.value(goal, best);
-            stages.add(new Schedule.Stage(goal, is, found ? Math.min(is, least(solver.bestObjectiveBound())) : 0));
+            long bound = found ? Math.max(task.least(goal), least(solver.bestObjectiveBound())) : task.least(goal);
+            stages.add(new Schedule.Stage(goal, is, Math.min(is, bound)));
             progress.better(goal, is, stages.get(stages.size() - 1).bound());
             model.clearObjective();
             model.addLessOrEqual(value, is);

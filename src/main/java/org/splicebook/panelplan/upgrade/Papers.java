@@ -2,12 +2,10 @@ package org.splicebook.panelplan.upgrade;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import org.splicebook.loadflow.FaultCurrent;
 import org.splicebook.loadflow.LoadCase;
@@ -20,7 +18,6 @@ import org.splicebook.record.Device;
 import org.splicebook.record.House;
 import org.splicebook.record.Place;
 import org.splicebook.record.Protection;
-import org.splicebook.rules.Finding;
 import org.splicebook.wiring.PanelLegs;
 
 /** The paper for the day: every page of a plan, made from it alone. */
@@ -123,7 +120,11 @@ public final class Papers {
                 "How good it is, the most wanted first; what comes later never costs what comes before",
                 List.of("goal", "comes to", "proof"),
                 rows,
-                List.of());
+                plan.schedule().isProved()
+                        ? List.of()
+                        : List.of("The search ended after its "
+                                + Words.number(plan.wanted().seconds())
+                                + " s; a longer one (seconds) may prove more or find a better one."));
     }
 
     private Page legs() {
@@ -311,28 +312,6 @@ public final class Papers {
     }
 
     private Page change() {
-        List<List<String>> rows = new ArrayList<>();
-        Map<String, List<Finding>> cured = new TreeMap<>();
-        plan.findings()
-                .cured()
-                .forEach(f ->
-                        cured.computeIfAbsent(f.title(), k -> new ArrayList<>()).add(f));
-        cured.forEach((t, all) -> rows.add(List.of("no more", t, subjects(all))));
-        Map<String, List<Finding>> added = new LinkedHashMap<>();
-        plan.findings()
-                .added()
-                .forEach(f -> added.computeIfAbsent(
-                                f.title() + " (" + f.certainty().word() + ")", k -> new ArrayList<>())
-                        .add(f));
-        added.forEach((t, all) -> rows.add(List.of("new", t, subjects(all))));
-        List<String> notes = new ArrayList<>();
-        plan.currents()
-                .forEach(c -> notes.add((c.isWorse() ? "Worse, with " : "With ") + c.loads() + " loads: " + c.said()));
-        return new Page(
-                "change", "What a check finds before and after", List.of("change", "finding", "about"), rows, notes);
-    }
-
-    private static String subjects(List<Finding> all) {
-        return String.join(", ", all.stream().map(Finding::subject).toList());
+        return ChangePage.of(plan.findings(), plan.currents());
     }
 }

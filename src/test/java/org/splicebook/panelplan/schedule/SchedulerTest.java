@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.splicebook.panelplan.upgrade.Wanted;
 import org.splicebook.problem.Result;
 
 /** Every schedule is lawful by an independent look, and the best there is where that can be searched through. */
@@ -141,6 +142,24 @@ class SchedulerTest {
         }
     }
 
+    /** As the command, the pages and the interface search: by five seconds there is a proof, or a gap that is told. */
+    @Tag("full")
+    @ParameterizedTest
+    @MethodSource("large")
+    void aSearchOfTheUsualTimeEndsWithAProofOrItsGap(long seed) {
+        ScheduleTask task = RandomTasks.of(seed, 42, 0.4 + (seed - 500) % 6 * 0.1);
+        long begin = System.nanoTime();
+        Result<Schedule> found = Scheduler.solve(task, Wanted.SECONDS, Scheduler.Progress.NONE);
+        assertThat((System.nanoTime() - begin) / 1e9).as("seed %d", seed).isLessThan(5.5);
+        if (found.isOk()) {
+            assertThat(Lawful.faults(task, found.get().placed())).isEmpty();
+            assertThat(found.get().stages()).hasSize(Goal.values().length);
+            assertThat(found.get().stages())
+                    .as("seed %d", seed)
+                    .allSatisfy(x -> assertThat(x.bound()).isBetween(task.least(x.goal()), x.value()));
+        }
+    }
+
     private static void lawful(long seed, double seconds) {
         ScheduleTask task = RandomTasks.of(seed, 4 + (int) (seed * 7 % 39), 0.4 + (seed % 6) * 0.1);
         Result<Schedule> found = Scheduler.solve(task, seconds, Scheduler.Progress.NONE);
@@ -168,6 +187,9 @@ class SchedulerTest {
             assertThat(Outside.values(task, found.get().placed()))
                     .as("seed %d", seed)
                     .isEqualTo(best);
+            for (Goal g : Goal.values()) {
+                assertThat(task.least(g)).as("seed %d %s", seed, g).isLessThanOrEqualTo(best.get(g.ordinal()));
+            }
         }
     }
 
