@@ -66,6 +66,13 @@ final class MoveFields {
             case "retire-cable" -> put(m, "retire-cable", one(said, "cable"));
             case "remark" ->
                 put(m, "remark", one(said, "wire"), "of", one(said, "cable"), "colour", one(said, "colour"));
+            case SupplyForms.SOURCE ->
+                m.putAll(SupplyForms.changed(house, one(said, "source"), one(said, "system"), one(said, "rating")));
+            case SupplyForms.PANEL -> {
+                Map<String, String> fields = new LinkedHashMap<>();
+                said.keySet().forEach(k -> fields.put(k, one(said, k)));
+                return List.of(SupplyForms.hung(house, in, fields));
+            }
             case "retire-box" -> put(m, "retire-box", one(said, "box"));
             case "add-box" -> {
                 String place = one(said, "place");

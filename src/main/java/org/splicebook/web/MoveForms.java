@@ -44,6 +44,7 @@ final class MoveForms {
         Panel panel = house.panels().get(name);
         if (panel != null) {
             breakers(panel, all);
+            all.add(SupplyForms.panel(panel));
             List<Input.Choice> landed = landed(house, panel);
             wires(Input.Kind.LIST, landed, landings(panel, landed), all);
         }
@@ -306,6 +307,7 @@ final class MoveForms {
             all.add(new OneForm(
                     "retire-box", "An empty box is taken out", List.of(list("box", "Box", boxes)), "Take it out"));
         }
+        all.addAll(SupplyForms.source(house));
         return all;
     }
 }

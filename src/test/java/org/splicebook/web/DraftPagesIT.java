@@ -135,6 +135,8 @@ class DraftPagesIT {
                 "main|what=breaker&was=1&was=3&is=&rating=15 A&protects=ground-fault|was",
                 "main|what=retire-breaker&was=8|was",
                 "main|what=add-breaker&is=10&rating=20 A|is: 10",
+                "main|what=replace-panel&spaces=24&rating=125 A&main=100 A&bonded=yes&landings=6=10, 8=6|replace-panel",
+                "|what=change-source&source=service&system=&rating=100 A|change-source",
                 "main|what=untie&spaces=1&spaces=3|untie",
                 "|what=add-cable&name=N7&wires=14/2&from=main&to=bench&length=9 m|add-cable",
                 "|what=retire-cable&cable=K2|retire-cable",
