@@ -1,8 +1,15 @@
 package org.splicebook.cli;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import org.splicebook.housefile.DraftFiles;
 import org.splicebook.panelplan.TellReader;
 import org.splicebook.panelplan.upgrade.Page;
 import org.splicebook.panelplan.upgrade.SubpanelPapers;
@@ -31,7 +38,7 @@ final class SubpanelCommand implements Callable<Integer> {
             names = "--of",
             paramLabel = "PANEL",
             description = "The panel whose circuits may move; the one at the service otherwise.")
-    private @Nullable String of;
+    private @Nullable String from;
 
     @Option(names = "--spaces", paramLabel = "N", description = "Spaces of the further panel (${DEFAULT-VALUE}).")
     private int spaces = 12;
@@ -61,6 +68,12 @@ final class SubpanelCommand implements Callable<Integer> {
     @Option(names = "--feeder", paramLabel = "AMPERES", description = "For room: the feeder's breaker, 60 A.")
     private @Nullable String feeder;
 
+    @Option(
+            names = "--write",
+            paramLabel = "FOLDER",
+            description = "Write the moves that make it into a folder, as a file for draft.")
+    private @Nullable Path folder;
+
     @Mixin
     private TellOptions told = new TellOptions();
 
@@ -77,10 +90,11 @@ final class SubpanelCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = named.read(program).house();
+        Houses.Named of = named.read(program);
+        House record = of.house();
         TellReader loads = new TellReader(record);
         told.tell(loads);
-        SubpanelReader reader = new SubpanelReader(record, of, loads);
+        SubpanelReader reader = new SubpanelReader(record, from, loads);
         reader.spaces(spaces);
         reader.volts(volts);
         if (source != null) {
@@ -97,15 +111,36 @@ final class SubpanelCommand implements Callable<Integer> {
         }
         want.forEach(reader::want);
         never.forEach(reader::never);
+        reader.year(LocalDate.now(ZoneId.systemDefault()).getYear());
         SubpanelPlan plan = Subpanels.plan(
-                        record, packs.packs().apply(record), reader.read().get())
+                        record,
+                        packs.packs().apply(record),
+                        reader.read().get(),
+                        of.revision() == 0 ? null : of.revision())
                 .get();
         List<Page> pages = SubpanelPapers.of(plan);
+        SubpanelPlan.Drafted drafted = plan.drafted();
+        String moves = drafted == null ? null : DraftFiles.write(drafted.draft());
         terminal.out()
                 .print(
                         output.json()
-                                ? Json.text(SubpanelText.json(plan, pages)) + "\n"
+                                ? Json.text(SubpanelText.json(plan, pages).put("draftFile", moves)) + "\n"
                                 : SubpanelText.write(plan, pages, output.width(terminal)));
+        if (folder != null && drafted != null && moves != null) {
+            write(folder, drafted.draft().name() + ".yaml", moves);
+        }
         return ExitCodes.OK;
+    }
+
+    private void write(Path to, String file, String moves) {
+        try {
+            Files.createDirectories(to);
+            Files.writeString(to.resolve(file), moves);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        if (!output.json()) {
+            terminal.out().println("Wrote the moves to " + to.resolve(file) + ".");
+        }
     }
 }

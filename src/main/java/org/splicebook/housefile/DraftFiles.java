@@ -167,6 +167,17 @@ public final class DraftFiles {
                     .put("as", PanelWriter.panel(m.is()))
                     .putMap("landings", m.landings(), Tree::scalar)
                     .node();
+        } else if (move instanceof Move.AddPanel m) {
+            return new Tree()
+                    .put("add-panel", m.is().name())
+                    .put("as", PanelWriter.panel(m.is()))
+                    .put("feeder", CableWriter.cable(m.feeder()))
+                    .node();
+        } else if (move instanceof Move.AddSource m) {
+            return new Tree()
+                    .put("add-source", m.is().name())
+                    .put("as", HouseWriter.source(m.is()))
+                    .node();
         } else if (move instanceof Move.ChangeSource m) {
             return new Tree()
                     .put("change-source", m.is().name())
@@ -225,7 +236,9 @@ public final class DraftFiles {
         all.put("untie", Set.of("untie", "panel"));
         all.put("panel", Set.of("panel", "was", "is", "as"));
         all.put("replace-panel", Set.of("replace-panel", "as", "landings"));
+        all.put("add-panel", Set.of("add-panel", "as", "feeder"));
         all.put("change-source", Set.of("change-source", "as"));
+        all.put("add-source", Set.of("add-source", "as"));
         all.put("add-cable", Set.of("add-cable", "as"));
         all.put("retire-cable", Set.of("retire-cable"));
         all.put("add-box", Set.of("add-box", "as"));

@@ -63,7 +63,9 @@ final class MoveReader {
             case "tie", "untie" -> new Move.Tie(need(f, "panel"), f.texts(kind), kind.equals("tie"));
             case "panel" -> breaker(f);
             case "replace-panel" -> panel(f);
+            case "add-panel" -> newPanel(f);
             case "change-source" -> source(f);
+            case "add-source" -> newSource(f);
             case "add-cable" -> cable(f);
             case "retire-cable" -> new Move.RetireCable(need(f, kind));
             case "add-box" -> box(f);
@@ -142,6 +144,49 @@ final class MoveReader {
         }
         Panel p = known.panels.get(e.key().text());
         return p == null ? null : new Move.ReplacePanel(p, words(f, "landings"));
+    }
+
+    /** The feeder is named by the panel's supply. */
+    private @Nullable Move newPanel(Fields f) {
+        Node.Entry e = entry(f, "add-panel");
+        Node feeder = f.node("feeder");
+        f.need("feeder", "Say which cable feeds it: feeder: {kind: ..., wires: ..., ends: [main, its name]}.");
+        if (e == null || feeder == null) {
+            return null;
+        }
+        List<Node.Scalar> supply =
+                Fields.of(e.value(), Shapes.keys("panel"), new Problems()).oneOrMore("supply");
+        if (supply.size() != 1) {
+            problems.error(
+                    ProblemKind.MISSING,
+                    e.value().at(),
+                    "A new panel with " + (supply.isEmpty() ? "no supply." : "several supplies."),
+                    "Name its feeder: as: {supply: F2, ...}.");
+            return null;
+        }
+        String name = e.key().text();
+        known.ends.add(name);
+        known.panelNames.add(name);
+        new CableReader(known).read(new Node.Entry(supply.get(0), feeder));
+        known.cableNames.add(supply.get(0).text());
+        Fields body = new PanelReader(known).read(e);
+        if (body.has("joints")) {
+            problems.error(ProblemKind.BAD_VALUE, body.at(), "A new panel with joints.", "Land wires in it by moves.");
+        }
+        Panel p = known.panels.get(name);
+        Cable c = known.cables.get(supply.get(0).text());
+        return p == null || c == null ? null : new Move.AddPanel(p, c);
+    }
+
+    private @Nullable Move newSource(Fields f) {
+        Node.Entry e = entry(f, "add-source");
+        if (e == null) {
+            return null;
+        }
+        new SourceReader(known).read(e);
+        known.sourceNames.add(e.key().text());
+        Source s = known.sources.get(e.key().text());
+        return s == null ? null : new Move.AddSource(s);
     }
 
     private @Nullable Move source(Fields f) {

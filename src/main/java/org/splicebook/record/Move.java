@@ -78,8 +78,19 @@ public sealed interface Move {
         }
     }
 
+    /**
+     * A further panel is hung, with the cable that feeds it; the wires of that are joined to nothing yet.
+     *
+     * @param is the panel, without landings; its supply is the feeder
+     * @param feeder the cable, one end in the new panel
+     */
+    record AddPanel(Panel is, Cable feeder) implements Move {}
+
     /** A source is replaced by another under its name: a larger service. */
     record ChangeSource(Source is) implements Move {}
+
+    /** A source comes in, its terminals in a box or panel that is there, joined to nothing yet. */
+    record AddSource(Source is) implements Move {}
 
     /** A handle tie is put on spaces, or taken off. */
     record Tie(String panel, List<String> spaces, boolean isOn) implements Move {

@@ -47,7 +47,8 @@ public final class SubpanelText {
                 .put("starting", plan.starting())
                 .put("bears", plan.wanted().isBackedUp() ? plan.wanted().source() : null)
                 .put("feeder", plan.feeder())
-                .put("copper", plan.copper());
+                .put("copper", plan.copper())
+                .put("notDrafted", plan.notDrafted());
         o.set("moves", Json.list(plan.moves(), m -> {
             ObjectNode one =
                     Json.object().put("va", m.va()).put("starts", m.starts()).put("poles", m.poles());

@@ -26,6 +26,7 @@ import org.splicebook.record.Panel;
 import org.splicebook.record.Provenance;
 import org.splicebook.record.Ref;
 import org.splicebook.record.Source;
+import org.splicebook.record.SourceSystem;
 
 /** A house on which moves are being made. Broken moves end in a {@link ProblemException}, the house as it was. */
 final class Bench {
@@ -126,8 +127,15 @@ final class Bench {
     boolean isTaken(String name) {
         return cables.containsKey(name)
                 || panels.containsKey(name)
-                || house.sources().containsKey(name)
+                || sources.containsKey(name)
                 || boxes.values().stream().anyMatch(b -> b.devices().containsKey(name));
+    }
+
+    /** Refuses a name that may stand before a dot and is taken. */
+    void free(String name) {
+        if (isTaken(name)) {
+            throw wrong(ProblemKind.DUPLICATE, "The name " + name + " is taken.", "Choose another.");
+        }
     }
 
     List<Joint> joints(String in) {
@@ -167,6 +175,10 @@ final class Bench {
         String rest = dot < 0 ? "" : word.substring(dot + 1);
         if (cables.containsKey(name)) {
             return wireEnd(in, cable(name), rest);
+        }
+        Source source = sources.get(name);
+        if (source != null && in.equals(source.at())) {
+            return new Ref.SourceTerminal(name, terminal(source, rest));
         }
         Box here = boxes.get(in);
         Device d = here == null ? null : here.devices().get(name);
@@ -212,6 +224,16 @@ final class Bench {
                         .count()
                 == 2;
         return new Ref.WireEnd(c.name(), parts[0], here.get(0), both);
+    }
+
+    private static String terminal(Source s, String said) {
+        List<String> all = new ArrayList<>(
+                s.system().poles().stream().map(SourceSystem.Pole::terminal).toList());
+        all.addAll(List.of("n", "g"));
+        if (!all.contains(said)) {
+            throw none("terminal of " + s.name(), said, all);
+        }
+        return said;
     }
 
     /** {@return the kind's own name of a terminal} */

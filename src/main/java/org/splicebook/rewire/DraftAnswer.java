@@ -90,7 +90,10 @@ public final class DraftAnswer {
                 .toList();
         Openness open = new Openness(is.openRegions());
         Comparison found = Renamed.compare(
-                draft.moves(), Checked.of(was, pack).all(), Checked.of(is, pack).all());
+                before,
+                draft.moves(),
+                Checked.of(was, pack).all(),
+                Checked.of(is, pack).all());
         return new Answer(
                         heading,
                         outcome(found),
@@ -152,7 +155,7 @@ public final class DraftAnswer {
     private List<String> currents() {
         List<CurrentChange> changes = new ArrayList<>(CurrentChange.between(before, is.house()));
         // Where a panel is replaced every circuit has another pole, and none carries more for it.
-        if (draft.moves().stream().noneMatch(m -> m instanceof Move.ReplacePanel)) {
+        if (draft.moves().stream().noneMatch(m -> m instanceof Move.ReplacePanel || m instanceof Move.AddPanel)) {
             changes.addAll(CurrentChange.ofPoles(before, is.house()));
         }
         return changes.stream()
@@ -203,6 +206,10 @@ public final class DraftAnswer {
                 all.add(m.device().name());
             } else if (move instanceof Move.ChangeKind m && m.kind().guard() != null) {
                 all.add(m.device());
+            } else if (move instanceof Move.AddPanel m) {
+                m.is().breakers().values().stream()
+                        .filter(b -> !b.protects().isEmpty())
+                        .forEach(b -> all.add(m.is().name() + "." + b.key()));
             } else if (move instanceof Move.ReplacePanel m) {
                 m.is().breakers().values().stream()
                         .filter(b -> !b.protects().isEmpty())

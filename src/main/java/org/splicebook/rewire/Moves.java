@@ -76,8 +76,12 @@ public final class Moves {
             m.was().forEach(key -> List.of(key.split("\\+")).forEach(s -> b.forget(p.name() + "." + s)));
         } else if (move instanceof Move.ReplacePanel m) {
             NewPanel.hang(b, m);
+        } else if (move instanceof Move.AddPanel m) {
+            NewPanel.add(b, m);
         } else if (move instanceof Move.ChangeSource m) {
             NewPanel.supply(b, m);
+        } else if (move instanceof Move.AddSource m) {
+            NewPanel.add(b, m);
         } else if (move instanceof Move.Tie m) {
             tie(b, m);
         } else if (move instanceof Move.Label m) {
@@ -92,14 +96,7 @@ public final class Moves {
 
     private static void comeOrGo(Bench b, Move move) {
         if (move instanceof Move.AddCable m) {
-            free(b, m.cable().name());
-            m.cable().ends().forEach(e -> {
-                String box = e.boxOrNull();
-                if (box != null && !b.panels().containsKey(box)) {
-                    b.box(box);
-                }
-            });
-            b.cables().put(m.cable().name(), m.cable());
+            NewPanel.add(b, m.cable());
         } else if (move instanceof Move.RetireCable m) {
             Cable c = b.cable(m.cable());
             b.panels().values().stream()
@@ -129,7 +126,7 @@ public final class Moves {
         } else if (move instanceof Move.RetireBox m) {
             retire(b, b.box(m.box()));
         } else if (move instanceof Move.AddDevice m) {
-            free(b, m.device().name());
+            b.free(m.device().name());
             b.box(m.box());
             b.put(m.box(), m.device());
         } else if (move instanceof Move.RetireDevice m) {
@@ -139,12 +136,6 @@ public final class Moves {
             left.remove(m.device());
             b.boxes().put(in.name(), b.box(in.name()).withDevices(left));
             b.forget(m.device());
-        }
-    }
-
-    private static void free(Bench b, String name) {
-        if (b.isTaken(name)) {
-            throw Bench.wrong(ProblemKind.DUPLICATE, "The name " + name + " is taken.", "Choose another.");
         }
     }
 

@@ -7,12 +7,14 @@ import java.util.Map;
 import java.util.Set;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Breaker;
+import org.splicebook.record.Cable;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Move;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Ref;
+import org.splicebook.record.Source;
 
-/** Panels and sources that take the place of others. */
+/** Panels, feeders and sources that come, or take the place of others. */
 final class NewPanel {
     private NewPanel() {}
 
@@ -91,14 +93,64 @@ final class NewPanel {
         return changed;
     }
 
+    /** A further panel and its feeder: neither is there without the other. */
+    static void add(Bench b, Move.AddPanel m) {
+        Panel is = m.is();
+        Cable feeder = m.feeder();
+        b.free(is.name());
+        if (b.boxes().containsKey(is.name())) {
+            throw Bench.wrong(ProblemKind.DUPLICATE, "There is a box " + is.name() + " already.", "Choose another.");
+        }
+        boolean endsInIt = feeder.ends().stream().anyMatch(e -> is.name().equals(e.boxOrNull()));
+        if (!endsInIt || !is.supply().equals(List.of(feeder.name()))) {
+            throw Bench.wrong(
+                    ProblemKind.CONFLICT,
+                    "The feeder " + feeder.name() + " does not feed the panel " + is.name() + ".",
+                    "One of its ends is the new panel, and the panel's supply is " + feeder.name() + ".");
+        }
+        b.panels().put(is.name(), is.withJoints(List.of(), is.complete()));
+        add(b, feeder);
+    }
+
+    static void add(Bench b, Cable c) {
+        b.free(c.name());
+        c.ends().forEach(e -> {
+            String box = e.boxOrNull();
+            if (box != null && !b.panels().containsKey(box)) {
+                b.box(box);
+            }
+        });
+        b.cables().put(c.name(), c);
+    }
+
+    static void add(Bench b, Move.AddSource m) {
+        b.free(m.is().name());
+        String at = m.is().at();
+        if (at == null) {
+            throw Bench.wrong(
+                    ProblemKind.MISSING,
+                    "It is not said where the terminals of " + m.is().name() + " are.",
+                    "Say the box or panel: at: inlet. What supplies a panel without wires is changed with the panel.");
+        }
+        if (!b.panels().containsKey(at)) {
+            b.box(at);
+        }
+        bond(b, m.is());
+        b.sources().put(m.is().name(), m.is());
+    }
+
+    private static void bond(Bench b, Source s) {
+        String bond = s.bond();
+        if (bond != null) {
+            b.panel(bond);
+        }
+    }
+
     static void supply(Bench b, Move.ChangeSource m) {
         if (!b.sources().containsKey(m.is().name())) {
             throw Bench.none("source", m.is().name(), b.sources().keySet());
         }
-        String bond = m.is().bond();
-        if (bond != null) {
-            b.panel(bond);
-        }
+        bond(b, m.is());
         b.sources().put(m.is().name(), m.is());
     }
 }

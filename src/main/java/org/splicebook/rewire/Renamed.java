@@ -2,6 +2,7 @@ package org.splicebook.rewire;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
@@ -40,17 +41,18 @@ public final class Renamed {
                 .orElse(name);
     }
 
-    /** {@return what a change cured and what is new, breakers known again by what landed on them} */
-    public static Comparison compare(List<Move> moves, List<Finding> before, List<Finding> after) {
+    /** {@return what a change cured and what is new, breakers and landings known again by what landed there} */
+    public static Comparison compare(House house, List<Move> moves, List<Finding> before, List<Finding> after) {
         Comparison plain = Comparison.of(before, after);
         if (moves.stream().noneMatch(m -> m instanceof Move.ChangeBreaker || m instanceof Move.ReplacePanel)) {
             return plain;
         }
+        LedOver led = LedOver.of(house, moves);
         List<Finding> cured = new ArrayList<>();
         List<Finding> added = new ArrayList<>(plain.added());
         List<Comparison.Change> changed = new ArrayList<>(plain.changed());
         for (Finding f : plain.cured()) {
-            String now = f.rule() + "/" + breaker(moves, f.subject());
+            String now = f.rule() + "/" + led.name(f.subject()).orElseGet(() -> breaker(moves, f.subject()));
             Finding same = plain.added().stream()
                     .filter(x -> x.key().equals(now) && !now.equals(f.key()))
                     .findFirst()

@@ -19,6 +19,7 @@ import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.record.Panel;
 import org.splicebook.record.Quantity;
+import org.splicebook.record.Source;
 import org.splicebook.record.Wire;
 
 /**
@@ -70,6 +71,10 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             return List.of(m.panel());
         } else if (move instanceof Move.ReplacePanel m) {
             return List.of(m.is().name());
+        } else if (move instanceof Move.AddPanel m) {
+            return ends(m.feeder());
+        } else if (move instanceof Move.AddSource m) {
+            return Stream.ofNullable(m.is().at()).toList();
         } else if (move instanceof Move.ChangeSource m) {
             return after.panels().values().stream()
                     .filter(p -> p.supply().contains(m.is().name()))
@@ -150,6 +155,11 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
                     + (landings.isEmpty()
                             ? "; each wire lands where it did."
                             : "; what landed on each goes: " + landings + ".");
+        } else if (move instanceof Move.AddPanel m) {
+            return "hang " + m.is().name() + ", " + said(m.is()) + ", and lead its feeder "
+                    + m.feeder().name() + " to it, " + said(m.feeder()) + "; every breaker in it off.";
+        } else if (move instanceof Move.AddSource m) {
+            return "set up " + said(m.is()) + ", not running, its output off and locked (licensed people).";
         } else if (move instanceof Move.ChangeSource m) {
             return "have " + m.is().name() + " made " + m.is().system().word()
                     + (m.is().rating() == null ? "" : " of " + m.is().rating().said())
@@ -186,6 +196,12 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
                 .collect(Collectors.joining());
         return "a " + b.type().name().toLowerCase(Locale.ROOT) + " of "
                 + (b.rating() == null ? "a rating to be chosen" : b.rating().said()) + poles + protects;
+    }
+
+    private static String said(Source s) {
+        return s.name() + ", a source (" + s.kind().word() + ") of "
+                + s.system().word()
+                + (s.rating() == null ? "" : ", " + s.rating().said());
     }
 
     private static String said(Panel p) {
@@ -237,6 +253,14 @@ public record Worklist(List<String> sites, List<String> steps, Map<String, Integ
             List<String> all = new ArrayList<>(List.of(said(m.is()).substring(2)));
             m.is().breakers().values().forEach(b -> all.add(said(b).substring(2)));
             return all;
+        } else if (move instanceof Move.AddPanel m) {
+            List<String> all = new ArrayList<>(List.of(said(m.is()).substring(2)));
+            m.is().breakers().values().forEach(b -> all.add(said(b).substring(2)));
+            m.is().exclusive().forEach(g -> all.add("interlock for " + String.join(" and ", g)));
+            all.add("cable " + said(m.feeder()));
+            return all;
+        } else if (move instanceof Move.AddSource m) {
+            return List.of("source: " + said(m.is()));
         } else if (move instanceof Move.Tie m && m.isOn()) {
             return List.of("handle tie");
         } else if (move instanceof Move.Label m) {

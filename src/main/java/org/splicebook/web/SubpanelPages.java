@@ -2,14 +2,20 @@ package org.splicebook.web;
 
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.IntConsumer;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
+import org.splicebook.drafts.DraftDesk;
+import org.splicebook.housefile.DraftFiles;
 import org.splicebook.panelplan.TellReader;
 import org.splicebook.panelplan.upgrade.SubpanelPapers;
 import org.splicebook.panelplan.upgrade.SubpanelPlan;
@@ -21,11 +27,14 @@ import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.render.PlanText;
+import org.splicebook.render.ReplyText;
 import org.splicebook.render.SubpanelText;
 import org.splicebook.rules.Packs;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.KeptDraft;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
@@ -35,7 +44,10 @@ import org.splicebook.web.view.WorkPage;
 /** Which circuits move to a further panel: a page whose wishes stand in its address, and the same as JSON. Nothing is stored. */
 final class SubpanelPages {
     private static final String PATH = "/houses/{house}/subpanel";
-    private static final java.util.Set<String> FIRST = java.util.Set.of("open", "moves", "panel");
+    private static final String NAME = "name";
+    private static final List<String> WISHES =
+            List.of("source", "surge", "volts", "want", "never", "free", "feeder", "spaces", "of");
+    private static final Set<String> FIRST = Set.of("open", "moves", "panel", "change");
 
     private final HouseStore store;
 
@@ -44,7 +56,8 @@ final class SubpanelPages {
     }
 
     List<Route> routes() {
-        return List.of(Route.get(PATH, this::show));
+        return List.of(
+                Route.get(PATH, ctx -> ctx.html(page(ctx, asked(ctx), List.of()))), Route.post(PATH, this::keep));
     }
 
     List<Route> api() {
@@ -56,15 +69,26 @@ final class SubpanelPages {
     }
 
     private void json(Context ctx) throws IOException {
-        House house = Sent.house(store, ctx).house();
-        SubpanelPlan plan = Subpanels.plan(house, Packs.of(house), wanted(house, asked(ctx)))
-                .get();
-        Api.json(ctx, SubpanelText.json(plan, SubpanelPapers.of(plan)));
+        SubpanelPlan plan = plan(Sent.house(store, ctx), asked(ctx));
+        SubpanelPlan.Drafted drafted = plan.drafted();
+        Api.json(
+                ctx,
+                SubpanelText.json(plan, SubpanelPapers.of(plan))
+                        .put("draftFile", drafted == null ? null : DraftFiles.write(drafted.draft())));
     }
 
-    private void show(Context ctx) {
+    private static SubpanelPlan plan(StoredHouse stored, UnaryOperator<String> said) {
+        House house = stored.house();
+        return Subpanels.plan(
+                        house,
+                        Packs.of(house),
+                        wanted(house, said),
+                        stored.revision().number())
+                .get();
+    }
+
+    private String page(Context ctx, UnaryOperator<String> said, List<String> wrong) {
         StoredHouse stored = Sent.house(store, ctx);
-        UnaryOperator<String> said = asked(ctx);
         House house = stored.house();
         List<String> cautions = new ArrayList<>(Caution.forWhat(Leads.TO_A_WIRE));
         cautions.add(PlanText.ADVICE);
@@ -73,11 +97,16 @@ final class SubpanelPages {
                 "",
                 "Which circuits move: whole sets, each hot with its neutral, within what source, legs, spaces and starting motors bear.");
         List<Rows> tables = List.of();
+        List<Entry> entries = new ArrayList<>();
         try {
             if (!said.apply("source").isEmpty() || !said.apply("free").isEmpty()) {
-                SubpanelPlan plan = Subpanels.plan(house, Packs.of(house), wanted(house, said))
-                        .get();
-                page = WorkPage.of(SubpanelText.title(plan), "", lead(plan));
+                SubpanelPlan plan = plan(stored, said);
+                SubpanelPlan.Drafted drafted = plan.drafted();
+                page = WorkPage.of(
+                        SubpanelText.title(plan), drafted == null ? "" : ReplyText.DRAFT, lead(plan, drafted));
+                if (drafted != null) {
+                    entries.add(kept(house, said, drafted));
+                }
                 tables = SubpanelPapers.of(plan).stream()
                         .map(p -> DemandPage.rows(p, FIRST))
                         .toList();
@@ -86,16 +115,63 @@ final class SubpanelPages {
             ctx.status(Statuses.of(e.problems()));
             page = page.withWrong(Sent.said(e.problems()));
         }
-        ctx.html(DraftPages.page(
+        entries.add(form(house, said));
+        return DraftPages.page(
                 stored,
-                page.withFound(tables, List.of(), List.of(), cautions).withEntries(List.of(form(house, said)))));
+                (wrong.isEmpty() ? page : page.withWrong(wrong))
+                        .withFound(tables, List.of(), List.of(), cautions)
+                        .withEntries(entries));
     }
 
-    private static String lead(SubpanelPlan plan) {
+    /** The same choice is made once more, since nothing of it was kept. */
+    private void keep(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        UnaryOperator<String> said = name -> Sent.field(ctx, name);
+        Sent.attempt(
+                ctx,
+                () -> {
+                    SubpanelPlan plan = plan(stored, said);
+                    SubpanelPlan.Drafted drafted = plan.drafted();
+                    if (drafted == null) {
+                        throw Failures.failure(
+                                ProblemKind.CONFLICT,
+                                "No moves are written: " + plan.notDrafted(),
+                                "Put that right first, or want something else.");
+                    }
+                    Draft d = drafted.draft();
+                    KeptDraft kept = new DraftDesk(store)
+                            .save(
+                                    new Draft(said.apply(NAME), d.house(), d.revision(), d.reason(), d.moves()),
+                                    0,
+                                    DraftPages.BY_PAGE);
+                    return new Paths(stored.house().id()).of("drafts", kept.name());
+                },
+                problems -> page(ctx, said, Sent.said(problems)));
+    }
+
+    private static Entry kept(House house, UnaryOperator<String> said, SubpanelPlan.Drafted drafted) {
+        List<Input> inputs = new ArrayList<>();
+        inputs.add(Input.typed(
+                Input.Kind.TEXT, NAME, "Name", drafted.draft().name(), "small letters, digits, hyphens", true));
+        List<String> wishes = new ArrayList<>(WISHES);
+        new ToldForm(said).inputs(true).forEach(i -> wishes.add(i.name()));
+        wishes.forEach(w -> inputs.add(Input.hidden(w, said.apply(w))));
+        return new Entry(
+                new Paths(house.id()).base() + "/subpanel",
+                "Keep its moves as a draft: looked at from all sides, carried over when the house moves on, and entered as done once the work is done",
+                inputs,
+                "Keep it as a draft");
+    }
+
+    private static String lead(SubpanelPlan plan, SubpanelPlan.@Nullable Drafted drafted) {
         return plan.moves().size() + " sets of circuits move, " + Math.round(plan.va()) + " VA together"
                 + (plan.isProved() ? ", proved the best by what is wanted." : ", not proved to be the best.")
                 + " To be asked: " + plan.asked().size() + "; to be put right first: "
-                + plan.separate().size() + ".";
+                + plan.separate().size() + "."
+                + (drafted == null
+                        ? " No moves are written: " + plan.notDrafted()
+                        : " Findings no more: " + drafted.findings().cured().size() + ", new: "
+                                + drafted.findings().added().size() + ".");
     }
 
     private static Entry form(House house, UnaryOperator<String> said) {
@@ -147,6 +223,7 @@ final class SubpanelPages {
         reader.volts(said.apply("volts").isEmpty() ? "120/240" : said.apply("volts"));
         items(said.apply("want")).forEach(reader::want);
         items(said.apply("never")).forEach(reader::never);
+        reader.year(LocalDate.now(ZoneId.systemDefault()).getYear());
         Result<SubpanelWanted> read = reader.read();
         problems.addAll(read.problems());
         if (!problems.isEmpty()) {

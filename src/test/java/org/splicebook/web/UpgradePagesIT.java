@@ -8,6 +8,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.Set;
 import java.util.StringJoiner;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -169,6 +170,39 @@ class UpgradePagesIT {
         }
     }
 
+    @ParameterizedTest
+    @ValueSource(ints = {390, 1280})
+    void aBackedUpPanelIsChosenKeptComparedAndEntered(int width) {
+        String id = "backup-" + width;
+        String house = own(id);
+        try (Screen s = Screen.open(chromium.browser, served.server.url(), "backup", width, true)) {
+            s.to(house + "/subpanel").look("wanted");
+            s.type("What the source gives for hours", "much").press("Choose");
+            s.says("much");
+            s.type("What the source gives for hours", "7.6 kW")
+                    .type("What it gives while a motor starts", "12 kW")
+                    .type("What is to stay on", "sump-pump, furnace")
+                    .type("Spaces of the further panel", "14")
+                    .press("Choose");
+            unfolded(s)
+                    .says(
+                            "proved the best",
+                            "only one of the two can be on",
+                            "Order of work",
+                            "hang backed-up",
+                            "new: 0")
+                    .look("chosen");
+            s.press("Keep it as a draft");
+            s.says("backed-up-panel-main", "0 new").look("kept");
+            s.press("Record it as done");
+            s.page.waitForCondition(() -> panels(id).contains("backed-up"));
+        }
+    }
+
+    private static Set<String> panels(String id) {
+        return served.store.findHouse(id).orElseThrow().house().panels().keySet();
+    }
+
     @Test
     void thePapersArePdfWorkbookJsonAndMoves() throws Exception {
         String sent = post(PAGE + "/plan", "of", "main", "panel", "200-42", "add", "ev 32 A", "protect", "all")
@@ -206,6 +240,7 @@ class UpgradePagesIT {
         var told = Json.read(served.get("/api/v1" + PAGE + "/subpanel" + query).body());
         assertThat(told.path("proved").asBoolean()).isTrue();
         assertThat(told.path("va").asDouble()).isBetween(1.0, 7600.0);
+        assertThat(told.path("draftFile").asText()).contains("add-panel: backed-up", "add-source: backed-up-source");
         assertThat(served.get(PAGE + "/subpanel?source=much&want=ufo&spaces=x").body())
                 .contains("much", "ufo", "no whole number");
     }

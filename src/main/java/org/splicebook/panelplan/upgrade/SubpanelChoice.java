@@ -86,7 +86,7 @@ final class SubpanelChoice {
     }
 
     private void limits() {
-        model.addLessOrEqual(sum(Movable::poles), wanted.spaces());
+        model.addLessOrEqual(sum(Movable::poles), wanted.rooms().size());
         model.addLessOrEqual(sum(m -> up(m.va())), (long) wanted.bears());
         Double surge = wanted.surge();
         if (surge != null) {
@@ -112,12 +112,16 @@ final class SubpanelChoice {
         }
         LinearExprBuilder first = LinearExpr.newBuilder();
         LinearExprBuilder second = LinearExpr.newBuilder();
+        LinearExprBuilder firstPoles = LinearExpr.newBuilder();
+        LinearExprBuilder secondPoles = LinearExpr.newBuilder();
         moves.forEach((m, v) -> {
             for (Circuit c : m.circuits()) {
                 List<Circuit.Pole> poles = c.poles();
                 if (poles.size() > 1) {
                     first.addTerm(v, up(poles.get(0).va()));
                     second.addTerm(v, up(poles.get(1).va()));
+                    firstPoles.add(v);
+                    secondPoles.add(v);
                 } else {
                     BoolVar b = model.newBoolVar(c.name() + " on the second leg");
                     BoolVar a = model.newBoolVar(c.name() + " on the first leg");
@@ -125,11 +129,15 @@ final class SubpanelChoice {
                     model.addEquality(LinearExpr.sum(new Literal[] {a, b}), v);
                     first.addTerm(a, up(poles.get(0).va()));
                     second.addTerm(b, up(poles.get(0).va()));
+                    firstPoles.add(a);
+                    secondPoles.add(b);
                 }
             }
         });
         model.addLessOrEqual(first.build(), (long) wanted.legBears());
         model.addLessOrEqual(second.build(), (long) wanted.legBears());
+        model.addLessOrEqual(firstPoles.build(), wanted.rooms(0));
+        model.addLessOrEqual(secondPoles.build(), wanted.rooms(1));
     }
 
     private List<LinearExpr> goals() {

@@ -3,6 +3,7 @@ package org.splicebook.panelplan.upgrade;
 import java.util.ArrayList;
 import java.util.List;
 import org.splicebook.panelplan.ServiceSize;
+import org.splicebook.rewire.Worklist;
 
 /** The choice of what moves to a further panel as pages. */
 public final class SubpanelPapers {
@@ -10,13 +11,37 @@ public final class SubpanelPapers {
 
     /** {@return the pages, in the order in which they are used} */
     public static List<Page> of(SubpanelPlan plan) {
-        return List.of(open(plan), moves(plan), stays(plan), panel(plan), checks(plan));
+        List<Page> pages = new ArrayList<>(List.of(open(plan), moves(plan), stays(plan), panel(plan)));
+        SubpanelPlan.Drafted drafted = plan.drafted();
+        if (drafted != null) {
+            Worklist work =
+                    Worklist.of(plan.house(), drafted.after(), drafted.draft().moves());
+            pages.add(ChangePage.of(drafted.findings(), drafted.currents()));
+            pages.add(Page.lines("steps", "Order of work, all of it with power off and tested", work.steps()));
+            pages.add(parts(work));
+        }
+        pages.add(checks(plan));
+        return List.copyOf(pages);
+    }
+
+    private static Page parts(Worklist work) {
+        List<List<String>> rows = new ArrayList<>();
+        work.parts().forEach((part, n) -> rows.add(List.of(String.valueOf(n), part)));
+        return new Page(
+                "parts",
+                "Parts",
+                List.of("number", "part"),
+                rows,
+                List.of("Every breaker and interlock must be listed for its panel (110.3(B))."));
     }
 
     private static Page open(SubpanelPlan plan) {
         List<String> lines = new ArrayList<>();
         plan.separate().forEach(s -> lines.add("First: " + s));
         plan.asked().forEach(s -> lines.add("To be asked: " + s));
+        if (plan.drafted() == null) {
+            lines.add("No moves are written: " + plan.notDrafted());
+        }
         plan.assumed().forEach(s -> lines.add("Taken to be so: " + s));
         return Page.lines("open", "Before anything: what is to be put right, asked and known", lines);
     }
@@ -80,8 +105,13 @@ public final class SubpanelPapers {
         int wires = plan.moves().stream().mapToInt(SubpanelPlan.Moved::wires).sum();
         Integer bus = ServiceSize.standard(Math.max(plan.feeder(), 60));
         List<String> notes = new ArrayList<>();
-        notes.add(poles + " of " + plan.wanted().spaces() + " spaces are taken; " + wires
+        notes.add(poles + " of " + plan.wanted().rooms().size() + " spaces that circuits may take are taken; " + wires
                 + " hots are led over, each with its neutral and its ground, spliced in today's panel or pulled back.");
+        if (plan.wanted().isBackedUp()) {
+            notes.add("The source comes in by spaces "
+                    + String.join(" and ", plan.wanted().sourceSpaces())
+                    + " beside the main, interlocked with it: only one of the two can be on.");
+        }
         notes.add("Feeder: a breaker of " + plan.feeder() + " A, " + plan.copper()
                 + " copper for each hot and the neutral, ground by Table 250.122; bus of " + bus
                 + " A or more. Neutral and ground stay apart in it (250.24(A)(5)).");

@@ -2,7 +2,11 @@ package org.splicebook.panelplan.upgrade;
 
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
+import org.splicebook.rewire.CurrentChange;
+import org.splicebook.rules.Comparison;
 
 /**
  * Which circuits move to a further panel.
@@ -15,6 +19,8 @@ import org.splicebook.record.House;
  * @param isProved whether it is proved that no other choice is better
  * @param copper size of the feeder's copper; a question mark where the table does not tell
  * @param feeder amperes of the breaker before the feeder
+ * @param drafted the moves and what comes of them; null where they cannot be written
+ * @param notDrafted why they cannot be written; empty where they are
  * @param asked what has to be known
  * @param separate what has to be put right before
  * @param assumed what was taken to be so
@@ -28,9 +34,25 @@ public record SubpanelPlan(
         boolean isProved,
         String copper,
         int feeder,
+        @Nullable Drafted drafted,
+        String notDrafted,
         List<String> asked,
         List<String> separate,
         List<String> assumed) {
+    /**
+     * The change as a draft.
+     *
+     * @param draft its moves
+     * @param after the house as it would be
+     * @param findings what a check finds no more, and anew
+     * @param currents what changes in the currents
+     */
+    public record Drafted(Draft draft, House after, Comparison findings, List<CurrentChange> currents) {
+        public Drafted {
+            currents = List.copyOf(currents);
+        }
+    }
+
     /**
      * A set of circuits that moves whole.
      *

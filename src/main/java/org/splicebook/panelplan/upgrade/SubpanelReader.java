@@ -39,6 +39,7 @@ public final class SubpanelReader {
     private boolean twoLegs = true;
     private @Nullable Double source;
     private @Nullable Double surge;
+    private @Nullable Integer year;
 
     /**
      * A reader of what is wanted for one house.
@@ -120,6 +121,11 @@ public final class SubpanelReader {
         never.add(breaker);
     }
 
+    /** The year of the work. */
+    public void year(int number) {
+        year = number;
+    }
+
     private boolean isBreaker(String key) {
         return of != null && of.breakers().containsKey(key);
     }
@@ -173,6 +179,7 @@ public final class SubpanelReader {
                         free,
                         want,
                         never,
+                        year,
                         told.get()))
                 : new Result.Failed<>(problems);
     }

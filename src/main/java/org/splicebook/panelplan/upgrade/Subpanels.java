@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.panelplan.DemandLoad;
 import org.splicebook.panelplan.Demands;
 import org.splicebook.panelplan.Dwelling;
@@ -20,8 +22,14 @@ import org.splicebook.problem.Result;
 import org.splicebook.problem.Where;
 import org.splicebook.record.Box;
 import org.splicebook.record.Device;
+import org.splicebook.record.Draft;
 import org.splicebook.record.House;
+import org.splicebook.record.Move;
 import org.splicebook.record.Panel;
+import org.splicebook.rewire.CurrentChange;
+import org.splicebook.rewire.Drafts;
+import org.splicebook.rewire.Renamed;
+import org.splicebook.rules.Checked;
 import org.splicebook.rules.Pack;
 import org.splicebook.wiring.Crossing;
 import org.splicebook.wiring.CrossingKind;
@@ -47,13 +55,17 @@ public final class Subpanels {
         this.panel = panel;
     }
 
-    /** {@return the choice, or why there is none} */
-    public static Result<SubpanelPlan> plan(House house, Pack pack, SubpanelWanted wanted) {
+    /**
+     * {@return the choice with the moves that make it, or why there is none}
+     *
+     * @param revision the revision that the house is; null for one from a file
+     */
+    public static Result<SubpanelPlan> plan(House house, Pack pack, SubpanelWanted wanted, @Nullable Long revision) {
         Panel panel = Objects.requireNonNull(house.panels().get(wanted.of()), "a panel of the house");
-        return new Subpanels(house, pack, wanted, panel).plan();
+        return new Subpanels(house, pack, wanted, panel).plan(revision);
     }
 
-    private Result<SubpanelPlan> plan() {
+    private Result<SubpanelPlan> plan(@Nullable Long revision) {
         Dwelling dwelling = RecordedDwelling.of(wiring, wanted.told());
         notes.asked().addAll(dwelling.asked());
         SharedDemand shared = SharedDemand.of(dwelling, Demands.edition(house));
@@ -71,10 +83,18 @@ public final class Subpanels {
                     "Ask for fewer, or take a larger panel and feeder."));
         }
         assumed();
+        unknown(chosen.sets());
         double most = chosen.sets().stream().mapToDouble(Movable::va).sum();
         double amperes = wanted.isBackedUp() ? wanted.legBears() / ONE_LEG : wanted.feeder();
         Integer feeder = ServiceSize.standard(amperes);
         String copper = feeder == null ? null : limits.copperFor(feeder);
+        SubpanelMoves.Written written = feeder == null
+                ? SubpanelMoves.Written.none("No standard breaker is large enough for its feeder.")
+                : new SubpanelMoves(wiring, panel, wanted, limits, feeder)
+                        .write(chosen.sets(), chosen.legs(), staying(sets, chosen.sets()));
+        SubpanelPlan.Drafted drafted = written.moves().isEmpty()
+                ? null
+                : drafted(written.moves(), revision).get();
         return Result.ok(new SubpanelPlan(
                 house,
                 wanted,
@@ -87,9 +107,56 @@ public final class Subpanels {
                 chosen.isProved(),
                 copper == null ? "?" : copper,
                 feeder == null ? 0 : feeder,
+                drafted,
+                written.whyNot(),
                 List.copyOf(new LinkedHashSet<>(notes.asked())),
                 notes.separate(),
                 notes.assumed()));
+    }
+
+    /** What moves with wires that are not known to their ends may share its neutral with what stays. */
+    private void unknown(Set<Movable> chosen) {
+        Set<String> open = wiring.openRegions().stream()
+                .flatMap(o -> o.breakers().stream())
+                .collect(Collectors.toSet());
+        for (Movable m : chosen) {
+            for (Circuit c : m.circuits()) {
+                if (c.was().stream().anyMatch(k -> open.contains(panel.name() + "." + k))) {
+                    notes.asked()
+                            .add(
+                                    "Where do all wires of " + c.name()
+                                            + " go? Until that is known its neutral may be of what stays as well: find out before it moves.");
+                }
+            }
+        }
+    }
+
+    /** Circuits that share nothing with others. */
+    private static List<Circuit> staying(List<Movable> sets, Set<Movable> chosen) {
+        return sets.stream()
+                .filter(m -> !chosen.contains(m) && m.circuits().size() == 1)
+                .flatMap(m -> m.circuits().stream())
+                .toList();
+    }
+
+    private Result<SubpanelPlan.Drafted> drafted(List<Move> moves, @Nullable Long revision) {
+        String kind = wanted.isBackedUp() ? "backed-up" : "further";
+        Draft draft = new Draft(
+                kind + "-panel-" + panel.name(),
+                house.id(),
+                revision,
+                "A " + kind + " panel beside " + panel.name() + ", to which circuits move whole.",
+                moves);
+        return Drafts.of(draft, house)
+                .map(after -> new SubpanelPlan.Drafted(
+                        draft,
+                        after,
+                        Renamed.compare(
+                                house,
+                                moves,
+                                Checked.of(wiring, pack).all(),
+                                Checked.of(after, pack).all()),
+                        CurrentChange.between(house, after)));
     }
 
     private static final double ONE_LEG = 120;
@@ -124,9 +191,17 @@ public final class Subpanels {
         notes.assumed()
                 .add(
                         "Demand by the standard method, not nameplates; lights and receptacles laid evenly on their circuits.");
+        notes.assumed()
+                .add("The further panel hangs beside " + panel.name()
+                        + ", so that wires are lengthened by no more than "
+                        + UpgradeData.exact("extension-metres")
+                        + " m; farther away, circuits ask for today's arc-fault protection (210.12).");
         if (!wanted.isBackedUp()) {
             return;
         }
+        notes.assumed()
+                .add(
+                        "The source comes in through a breaker beside the further panel's main, interlocked with it, and is drafted as a generator whose neutral is not bonded in itself.");
         notes.assumed()
                 .add("One motor starts while all else runs; one takes "
                         + Words.number(UpgradeData.number("start-factor"))
@@ -223,6 +298,12 @@ public final class Subpanels {
                         .flatMap(c -> c.poles().stream())
                         .flatMap(p -> p.wires().stream())
                         .anyMatch(w -> w.startsWith(cable + ".")));
+        if (circuits.stream()
+                .flatMap(c -> c.was().stream())
+                .anyMatch(k -> panel.exclusive().stream().anyMatch(g -> g.contains(k)))) {
+            whyNot.add(
+                    "It is interlocked with another: a second source feeds in there, or only one of them may be on.");
+        }
         if (feedsPanel) {
             whyNot.add("It feeds a panel of its own.");
         }
@@ -236,7 +317,7 @@ public final class Subpanels {
         return new Movable(circuits, Math.max(demand, power[0]), power[1], devices, words, points, List.copyOf(whyNot));
     }
 
-    private @org.jspecify.annotations.Nullable Device device(LoadPointWiring l) {
+    private @Nullable Device device(LoadPointWiring l) {
         Box b = house.boxes().get(l.box());
         return b == null ? null : b.devices().get(l.device());
     }

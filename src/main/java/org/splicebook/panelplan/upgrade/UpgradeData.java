@@ -3,6 +3,7 @@ package org.splicebook.panelplan.upgrade;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,6 +20,10 @@ final class UpgradeData {
 
     static double number(String key) {
         return Double.parseDouble(String.valueOf(Objects.requireNonNull(DATA.get(key), key)));
+    }
+
+    static BigDecimal exact(String key) {
+        return new BigDecimal(String.valueOf(Objects.requireNonNull(DATA.get(key), key)));
     }
 
     static List<String> list(String key) {

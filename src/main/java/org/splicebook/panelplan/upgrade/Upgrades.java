@@ -140,8 +140,8 @@ public final class Upgrades {
             House after,
             Dwelling dwelling,
             int edition) {
-        Comparison findings =
-                Renamed.compare(draft.moves(), found, Checked.of(after, pack).all());
+        Comparison findings = Renamed.compare(
+                house, draft.moves(), found, Checked.of(after, pack).all());
         List<Demand> demands =
                 new ArrayList<>(List.of(Demands.standard(dwelling, edition), Demands.optional(dwelling, edition)));
         demands.addAll(Demands.existing(dwelling, edition));

@@ -67,12 +67,12 @@ final class Goal {
     /** {@return whether what is wished for is reached, by the wiring and the rule that is to be satisfied alone} */
     boolean isReached(State was, State after, List<Move> moves) {
         if (one == null) {
-            return isReached(was, after, Renamed.compare(moves, List.of(), List.of()));
+            return isReached(was, after, Renamed.compare(was.house(), moves, List.of(), List.of()));
         }
         String rule = one.rules().keySet().iterator().next();
         List<Finding> then =
                 was.findings().stream().filter(f -> f.rule().equals(rule)).toList();
-        return isReached(was, after, Renamed.compare(moves, then, Checks.of(after.wiring(), one)));
+        return isReached(was, after, Renamed.compare(was.house(), moves, then, Checks.of(after.wiring(), one)));
     }
 
     /** {@return whether it is reached; a finding is cured when its rule finds nothing of that subject, nor of a load point that it was of} */

@@ -190,7 +190,7 @@ final class Validation {
         List<String> reasons = new ArrayList<>(Service.worse(was, after, waived()));
         List<String> beside = new ArrayList<>();
         List<Finding> open = new ArrayList<>();
-        Comparison found = Renamed.compare(moves, was.findings(), after.findings());
+        Comparison found = Renamed.compare(was.house(), moves, was.findings(), after.findings());
         for (Finding f : found.added()) {
             Finding same = known.get(f.key());
             if (same == null || isWorse(new Comparison.Change(same, f))) {

@@ -33,7 +33,9 @@ class SubpanelsTest {
         SubpanelReader reader = new SubpanelReader(house, null, loads);
         wanted.accept(reader);
         Result<SubpanelWanted> read = reader.read();
-        return read.isOk() ? Subpanels.plan(house, Packs.of(house), read.get()) : new Result.Failed<>(read.problems());
+        return read.isOk()
+                ? Subpanels.plan(house, Packs.of(house), read.get(), null)
+                : new Result.Failed<>(read.problems());
     }
 
     private static Set<String> moved(SubpanelPlan plan) {
@@ -161,6 +163,7 @@ class SubpanelsTest {
                 backed ? 0 : 1 + r.nextInt(3),
                 backed ? List.of("d" + r.nextInt(n), "d" + r.nextInt(n)) : List.of(),
                 Set.of(),
+                null,
                 Told.nothing());
         SubpanelChoice.Chosen chosen = new SubpanelChoice(wanted, sets).choose();
         long @Nullable [] best = null;
@@ -199,11 +202,19 @@ class SubpanelsTest {
         double starts = some.stream().mapToLong(m -> up(m.starts())).max().orElse(0);
         int poles = some.stream().mapToInt(Movable::poles).sum();
         boolean fits = va <= Math.floor(w.bears())
-                && poles <= w.spaces()
+                && poles <= rooms(w, 0) + rooms(w, 1)
                 && some.stream().allMatch(m -> m.whyNot().isEmpty())
                 && (w.isBackedUp() || poles >= w.free() + 2)
                 && (w.surge() == null || starts == 0 || va + starts <= w.surge());
         return fits && (w.isBackedUp() && !w.twoLegs() || canBalance(w, some));
+    }
+
+    /** Spaces on a leg, by rows, without those beside the main that the source's breaker takes. */
+    private static long rooms(SubpanelWanted w, int leg) {
+        List<Integer> source = !w.isBackedUp() ? List.of() : w.twoLegs() ? List.of(1, 3) : List.of(1);
+        return java.util.stream.IntStream.rangeClosed(1, w.spaces())
+                .filter(s -> !source.contains(s) && ((s + 1) / 2 % 2 == 1 ? 0 : 1) == leg)
+                .count();
     }
 
     /** Every way to put the circuits of one pole on legs. */
@@ -217,7 +228,13 @@ class SubpanelsTest {
             for (int i = 0; i < single.size(); i++) {
                 legs.put(single.get(i).name(), mask >> i & 1);
             }
-            if (legs(some, legs).stream().allMatch(l -> l <= Math.floor(w.legBears()))) {
+            long first = some.stream()
+                    .flatMap(m -> m.circuits().stream())
+                    .filter(c -> c.poles().size() == 2 || legs.getOrDefault(c.name(), 1) == 0)
+                    .count();
+            long poles = some.stream().mapToInt(Movable::poles).sum();
+            boolean hasRoom = first <= rooms(w, 0) && poles - first <= rooms(w, 1);
+            if (hasRoom && legs(some, legs).stream().allMatch(l -> l <= Math.floor(w.legBears()))) {
                 return true;
             }
         }
