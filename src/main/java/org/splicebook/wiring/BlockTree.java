@@ -11,6 +11,26 @@ final class BlockTree {
     private static final int ROOT = -1;
 
     private final Net net;
+    /** What a walk writes on while it goes; trees that are built one after the other share it. */
+    static final class Slate {
+        private final int[] disc;
+        private final int[] low;
+        private final int[] next;
+        private final int[] stack;
+        private final int[] path;
+        private final boolean[] isRoot;
+
+        Slate(Net net) {
+            int n = net.size;
+            disc = new int[n];
+            low = new int[n];
+            next = new int[n];
+            stack = new int[n];
+            path = new int[n];
+            isRoot = new boolean[n];
+        }
+    }
+
     private final int[] seen;
     private final int[] disc;
     private final int[] low;
@@ -32,20 +52,24 @@ final class BlockTree {
     private final boolean[] isRoot;
 
     BlockTree(Net net) {
+        this(net, new Slate(net));
+    }
+
+    BlockTree(Net net, Slate slate) {
         this.net = net;
         int n = net.size;
         seen = new int[n];
-        disc = new int[n];
-        low = new int[n];
         parent = new int[n];
-        next = new int[n];
         part = new int[n];
         block = new int[n];
-        stack = new int[n];
-        path = new int[n];
         head = new int[64];
         blockSize = new int[64];
-        isRoot = new boolean[n];
+        disc = slate.disc;
+        low = slate.low;
+        next = slate.next;
+        stack = slate.stack;
+        path = slate.path;
+        isRoot = slate.isRoot;
     }
 
     /** Walks from the roots. */

@@ -162,10 +162,11 @@ final class Crossings {
             if (!b.spaces().contains(space)) {
                 continue;
             }
-            Set<String> together = Things.thrownTogether(p, b).stream()
-                    .flatMap(x -> x.spaces().stream())
-                    .map(at -> p.name() + "." + at)
-                    .collect(Collectors.toSet());
+            Set<String> together = new Thrown(p)
+                    .with(b).stream()
+                            .flatMap(x -> x.spaces().stream())
+                            .map(at -> p.name() + "." + at)
+                            .collect(Collectors.toSet());
             if (together.containsAll(poles)) {
                 return true;
             }

@@ -16,8 +16,9 @@ public final class Derivation {
     private final Reach reach;
     private final Ways ways;
     private final LoadPoints loadPoints;
-    private final Effects effects;
+    private final AfterLoss afterLoss;
     private final Unknowns unknowns;
+    private @Nullable Effects effects;
     private @Nullable Reliance reliance;
 
     private Derivation(House house) {
@@ -25,7 +26,7 @@ public final class Derivation {
         this.reach = new Reach(net);
         this.ways = new Ways(reach);
         this.loadPoints = new LoadPoints(reach, ways);
-        this.effects = new Effects(reach);
+        this.afterLoss = new AfterLoss(reach);
         this.unknowns = new Unknowns(reach);
     }
 
@@ -53,8 +54,9 @@ public final class Derivation {
     }
 
     private Wiring derive(boolean withLosses) {
-        Overcurrent overcurrent = new Overcurrent(reach, effects);
-        Protections protections = new Protections(reach, ways);
+        List<Things.Lossy> breakers = Things.overcurrent(net);
+        Overcurrent overcurrent = new Overcurrent(reach, afterLoss, breakers);
+        Protections protections = new Protections(reach, ways, breakers);
         List<List<LoadPoints.Fed>> feeds = new ArrayList<>();
         List<LoadPointWiring> told = new ArrayList<>();
         for (int lp = 0; lp < net.loadPoints.size(); lp++) {
@@ -71,7 +73,7 @@ public final class Derivation {
                 unknowns.wireUses(loadPoints.wireUses()),
                 islands.told(feeds),
                 crossings,
-                withLosses ? new Later<>(net, () -> new Losses(net, effects, unknowns).all()) : List.of(),
+                withLosses ? new Later<>(net, () -> new Losses(net, effects(), unknowns).all()) : List.of(),
                 unknowns.regions());
     }
 
@@ -90,10 +92,18 @@ public final class Derivation {
                 unknowns.protections(lp, by));
     }
 
+    /** Losses and reliance share them; under the lock of what is put off. */
+    private Effects effects() {
+        if (effects == null) {
+            effects = new Effects(reach, afterLoss);
+        }
+        return effects;
+    }
+
     /** Found for all load points at once; under the lock of what is put off. */
     private Reliance reliance() {
         if (reliance == null) {
-            reliance = new Reliance(net, effects, unknowns);
+            reliance = new Reliance(net, effects(), unknowns);
         }
         return reliance;
     }

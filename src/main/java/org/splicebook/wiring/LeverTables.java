@@ -6,9 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
-import org.splicebook.record.Box;
-import org.splicebook.record.Device;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.record.House;
 
@@ -16,7 +13,6 @@ import org.splicebook.record.House;
 public final class LeverTables {
     private static final String NEUTRAL = "neutral";
 
-    private final House house;
     private final Net net;
     private final Regions regions;
     private final LeverState state;
@@ -64,7 +60,6 @@ public final class LeverTables {
     private int stamp;
 
     private LeverTables(Net net, Regions regions, LeverState state, Trunk trunk) {
-        this.house = net.house;
         this.net = net;
         this.regions = regions;
         this.state = state;
@@ -234,23 +229,14 @@ public final class LeverTables {
 
     private String word(String lever, int position) {
         String[] name = lever.split("\\.", 2);
-        Device device = device(name[0]);
+        Net.Placed placed = net.devices.get(name[0]);
         String own = name.length == 1 ? "lever" : name[1];
-        return device == null
+        return placed == null
                 ? String.valueOf(position + 1)
-                : device.kind().levers().stream()
+                : placed.device().kind().levers().stream()
                         .filter((DeviceKind.Lever l) -> l.name().equals(own))
                         .map(l -> l.positions().get(position))
                         .findFirst()
                         .orElse(String.valueOf(position + 1));
-    }
-
-    private @Nullable Device device(String name) {
-        for (Box b : house.boxes().values()) {
-            if (b.devices().containsKey(name)) {
-                return b.devices().get(name);
-            }
-        }
-        return null;
     }
 }

@@ -142,8 +142,12 @@ final class LoadPoints {
         return sourcePoles.getOrDefault(ways.bus(root), Set.of());
     }
 
+    /** A return, and its way as vertices: inside its region, and the bar it comes to (-1: none) in a position of the trunk. */
+    @SuppressWarnings("ArrayRecordComponent") // a way, never compared
+    private record Back(Return told, int[] inside, int bar, int position) {}
+
     List<Return> returns(int loadPoint) {
-        List<Return> found = new ArrayList<>();
+        List<Back> found = new ArrayList<>();
         for (Touch t : touches(loadPoint, (p, at, i) -> in(p.neutralRoots, at, i), false)) {
             found.add(back(Conductor.NEUTRAL, t));
         }
@@ -162,32 +166,36 @@ final class LoadPoints {
     }
 
     List<Return> grounds(int loadPoint) {
-        List<Return> found = new ArrayList<>();
+        List<Back> found = new ArrayList<>();
         for (Touch t : touches(loadPoint, (p, at, i) -> in(p.groundRoots, at, i), true)) {
             found.add(back(Conductor.GROUND, t));
         }
         return merged(found);
     }
 
-    private Return back(Conductor over, Touch t) {
+    private Back back(Conductor over, Touch t) {
         int bar = ways.bar(t.root, over);
         int[] inside = ways.inCase(t.part, t.first, t.terminal, t.root);
         String name = net.name(bar < 0 ? t.root : bar);
-        return new Return(over, name, net.name(t.terminal), sureness(t), ways.way(inside, bar, trunkPosition(t)));
+        Way way = ways.way(inside, bar, trunkPosition(t));
+        return new Back(new Return(over, name, net.name(t.terminal), sureness(t), way), inside, bar, trunkPosition(t));
     }
 
     /** One return per terminal and bar: the surest, and of these the shortest. */
-    private static List<Return> merged(List<Return> all) {
-        if (all.size() < 2) {
-            return List.copyOf(all);
+    private List<Return> merged(List<Back> all) {
+        if (all.size() == 1) {
+            return List.of(all.get(0).told);
         }
-        Map<String, Return> best = new TreeMap<>();
-        Comparator<Return> order = Comparator.comparing(Return::sureness)
-                .thenComparingInt(r -> r.way().hops().size());
-        for (Return r : all) {
-            best.merge(r.over() + r.terminal() + " " + r.bar(), r, (x, y) -> order.compare(x, y) <= 0 ? x : y);
+        Map<String, Back> best = new TreeMap<>();
+        Comparator<Back> order = Comparator.comparing((Back b) -> b.told.sureness())
+                .thenComparingInt(b -> ways.length(b.inside, b.bar, b.position));
+        for (Back b : all) {
+            best.merge(
+                    b.told.over() + b.told.terminal() + " " + b.told.bar(),
+                    b,
+                    (x, y) -> order.compare(x, y) <= 0 ? x : y);
         }
-        return List.copyOf(best.values());
+        return best.values().stream().map(Back::told).toList();
     }
 
     /** How a load point is fed: the first kind of {@link Supply} that holds for one of its terminals. */

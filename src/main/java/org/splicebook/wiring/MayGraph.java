@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -31,6 +32,9 @@ final class MayGraph {
     private final List<int[]> arcs = new ArrayList<>();
     private final Map<Integer, Integer> arrival = new HashMap<>();
     private final BitSet inJoint = new BitSet();
+    /** Boxes and panels whose joints are not all recorded: only in these may a joint or an open end lead on. */
+    private final Set<String> unfinished = new HashSet<>();
+
     private final Map<String, List<Integer>> jointsOf = new HashMap<>();
     private final Map<String, List<Integer>> opensOf = new HashMap<>();
 
@@ -53,6 +57,7 @@ final class MayGraph {
         this.house = net.house;
         this.nodes = net.size;
         this.world = nodes++;
+        findUnfinished();
         findJoints();
         findOpenEnds();
         for (Box b : house.boxes().values()) {
@@ -71,6 +76,19 @@ final class MayGraph {
         freeze();
     }
 
+    private void findUnfinished() {
+        for (Box b : house.boxes().values()) {
+            if (!house.isComplete(b, Complete.JOINTS)) {
+                unfinished.add(b.name());
+            }
+        }
+        for (Panel p : house.panels().values()) {
+            if (!house.isComplete(p, Complete.LANDINGS)) {
+                unfinished.add(p.name());
+            }
+        }
+    }
+
     private void findJoints() {
         for (int v = 0; v < net.size; v++) {
             Net.Kind k = net.kind[v];
@@ -83,7 +101,7 @@ final class MayGraph {
                     && net.start[v + 1] - net.start[v] == 1
                     && net.kind[net.adjacent[net.start[v]]] == Net.Kind.WIRE_END;
             if (landing || (k == Net.Kind.JOINT && !capped)) {
-                jointsOf.computeIfAbsent(net.box(v), x -> new ArrayList<>()).add(v);
+                in(net.box(v), jointsOf, v);
             }
             if (k == Net.Kind.JOINT) {
                 for (int i = net.start[v]; i < net.start[v + 1]; i++) {
@@ -104,12 +122,9 @@ final class MayGraph {
                         continue;
                     }
                     if (where instanceof CableEnd.At at) {
-                        opensOf.computeIfAbsent(at.box(), x -> new ArrayList<>())
-                                .add(v);
+                        in(at.box(), opensOf, v);
                     } else if (where instanceof CableEnd.OneOf one) {
-                        one.boxes()
-                                .forEach(b -> opensOf.computeIfAbsent(b, x -> new ArrayList<>())
-                                        .add(v));
+                        one.boxes().forEach(b -> in(b, opensOf, v));
                     } else {
                         any = true;
                         arc(v, world);
@@ -121,26 +136,34 @@ final class MayGraph {
         house.sources().values().stream().filter(s -> s.at() != null).forEach(s -> {
             for (int v : Things.sourceVertices(net, s)) {
                 if (!inJoint.get(v)) {
-                    opensOf.computeIfAbsent(s.at(), x -> new ArrayList<>()).add(v);
+                    in(s.at(), opensOf, v);
                 }
             }
         });
         for (Box b : house.boxes().values()) {
+            if (!unfinished.contains(b.name())) {
+                continue;
+            }
             Integer metal = net.metal.get(b.name());
             if (metal != null && !inJoint.get(metal)) {
-                opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>()).add(metal);
+                in(b.name(), opensOf, metal);
             }
             for (Device d : b.devices().values()) {
                 int v = java.util.Objects.requireNonNull(net.devices.get(d.name()))
                         .first();
                 for (DeviceKind.Terminal t : d.kind().terminals()) {
                     if (!inJoint.get(v) && !d.unused().contains(t.name())) {
-                        opensOf.computeIfAbsent(b.name(), x -> new ArrayList<>())
-                                .add(v);
+                        in(b.name(), opensOf, v);
                     }
                     v++;
                 }
             }
+        }
+    }
+
+    private void in(String box, Map<String, List<Integer>> of, int v) {
+        if (unfinished.contains(box)) {
+            of.computeIfAbsent(box, x -> new ArrayList<>()).add(v);
         }
     }
 
@@ -155,7 +178,7 @@ final class MayGraph {
     }
 
     private void open(String box, boolean joints, boolean cables) {
-        List<Integer> opens = joints ? List.of() : opensOf.getOrDefault(box, List.of());
+        List<Integer> opens = opensOf.getOrDefault(box, List.of());
         if (cables && opens.isEmpty()) {
             return;
         }

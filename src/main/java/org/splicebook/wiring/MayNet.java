@@ -144,7 +144,7 @@ public final class MayNet {
                 continue;
             }
             Set<Breaker> together = new LinkedHashSet<>(List.of(b));
-            together.addAll(Things.thrownTogether(p, b));
+            together.addAll(new Thrown(p).with(b));
             done.addAll(together);
             add(new Handle(
                     p.name(),

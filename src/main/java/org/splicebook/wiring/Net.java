@@ -19,6 +19,8 @@ import org.splicebook.record.House;
  */
 final class Net {
     private static final int ROOM = 1024;
+    /** With joints, terminals and links a house has some seven vertices to a wire. */
+    private static final int VERTICES_TO_A_WIRE = 8;
 
     /** What a vertex is. */
     enum Kind {
@@ -132,7 +134,7 @@ final class Net {
     private Basis[] bases = new Basis[ROOM];
     private String[] panels = new String[ROOM];
 
-    private final Ints edges = new Ints(4 * ROOM);
+    private final Ints edges;
     final List<Lever> levers = new ArrayList<>();
     final List<LoadPoint> loadPoints = new ArrayList<>();
     /** Pairs that conduct only as a load: load points' pairs and electronics across contacts. */
@@ -185,6 +187,13 @@ final class Net {
 
     Net(House house) {
         this.house = house;
+        int recorded = 0;
+        for (Cable c : house.cables().values()) {
+            recorded += c.wires().size();
+        }
+        int room = Math.max(ROOM, VERTICES_TO_A_WIRE * recorded);
+        grow(room);
+        edges = new Ints(2 * room);
     }
 
     /** Adds a vertex that is named when it is asked for. */

@@ -1,9 +1,8 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
-import java.util.HashMap;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -15,101 +14,81 @@ import org.jspecify.annotations.Nullable;
 final class NeutralIslands {
     /** An island as vertices. */
     static final class Island {
-        final String id;
-        final Set<String> landings;
-        /** The joints of these. */
-        final List<Integer> joints;
+        /** The first of its landings by name. */
+        String id = "";
 
-        final Set<String> wires = new TreeSet<>();
+        final Set<String> landings = new TreeSet<>();
+        /** The joints of these. */
+        final List<Integer> joints = new ArrayList<>();
+
+        final List<String> wires = new ArrayList<>();
         /** Load points that return on it, with the roots by which. */
         final Map<Integer, Set<Integer>> returns = new TreeMap<>();
-
-        Island(Set<String> landings, List<Integer> joints) {
-            this.id = landings.iterator().next();
-            this.landings = landings;
-            this.joints = joints;
-        }
     }
 
     final List<Island> all = new ArrayList<>();
-    /** Which island a vertex is in; null for none. */
-    final Map<Integer, Island> byComponent = new HashMap<>();
+    /** By vertex: the island that it is in, or null. */
+    private final @Nullable Island[] in;
 
-    private final int[] component;
     private final Net net;
     private final Reach reach;
 
     NeutralIslands(Reach reach) {
         this.reach = reach;
         this.net = reach.net;
-        this.component = new int[net.size];
-        Arrays.fill(component, -1);
-        int count = flood();
-        collect(count);
+        this.in = new Island[net.size];
+        int[] queue = new int[net.size];
+        for (int v = 0; v < net.size; v++) {
+            if (in[v] == null && isLanding(v)) {
+                collect(v, queue);
+            }
+        }
+        all.sort(Comparator.comparing(i -> i.id));
         for (List<Part> parts : reach.partsOfLoadPoint) {
             parts.forEach(this::returns);
         }
-    }
-
-    /** Components with buses, bars and lever links left out. */
-    private int flood() {
-        int[] queue = new int[net.size];
-        int count = 0;
-        for (int s = 0; s < net.size; s++) {
-            if (!joins(s) || component[s] >= 0) {
-                continue;
-            }
-            int n = 0;
-            queue[n++] = s;
-            component[s] = count;
-            for (int i = 0; i < n; i++) {
-                for (int k = net.start[queue[i]]; k < net.start[queue[i] + 1]; k++) {
-                    int u = net.adjacent[k];
-                    if (joins(u) && component[u] < 0) {
-                        component[u] = count;
-                        queue[n++] = u;
-                    }
-                }
-            }
-            count++;
-        }
-        return count;
     }
 
     private boolean joins(int v) {
         return !net.cut[v] && net.lever[v] < 0;
     }
 
-    private void collect(int count) {
-        @Nullable Island[] found = new Island[count];
-        Map<Integer, List<Integer>> landings = new TreeMap<>();
-        for (int v = 0; v < net.size; v++) {
-            if (component[v] < 0 || net.kind[v] != Net.Kind.JOINT) {
-                continue;
+    private boolean isLanding(int v) {
+        if (net.kind[v] != Net.Kind.JOINT) {
+            return false;
+        }
+        Regions.Region r = reach.regions.all.get(reach.regions.of[v]);
+        if (r.groundOnly || r.neutralFeeder || r.hotFeeder) {
+            return false;
+        }
+        return touchesBar(v) || touchesNeutralLink(v);
+    }
+
+    /** The island of a landing: all that it joins, buses, bars and lever links left out. */
+    private void collect(int landing, int[] queue) {
+        Island island = new Island();
+        int n = 0;
+        queue[n++] = landing;
+        in[landing] = island;
+        for (int i = 0; i < n; i++) {
+            int v = queue[i];
+            if (isLanding(v)) {
+                island.joints.add(v);
+                island.landings.add(net.name(v));
+            } else if (net.kind[v] == Net.Kind.WIRE) {
+                island.wires.add(net.name(v));
             }
-            Regions.Region r = reach.regions.all.get(reach.regions.of[v]);
-            if (r.groundOnly || r.neutralFeeder || r.hotFeeder) {
-                continue;
-            }
-            if (touchesBar(v) || touchesNeutralLink(v)) {
-                landings.computeIfAbsent(component[v], k -> new ArrayList<>()).add(v);
+            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
+                int u = net.adjacent[k];
+                if (in[u] == null && joins(u)) {
+                    in[u] = island;
+                    queue[n++] = u;
+                }
             }
         }
-        landings.forEach((c, joints) -> {
-            Set<String> names = new TreeSet<>();
-            joints.forEach(j -> names.add(net.name(j)));
-            Island i = new Island(names, joints);
-            found[c] = i;
-            byComponent.put(c, i);
-            all.add(i);
-        });
-        for (int v = 0; v < net.size; v++) {
-            Island i = net.kind[v] == Net.Kind.WIRE && component[v] >= 0 ? found[component[v]] : null;
-            if (i != null) {
-                i.wires.add(net.name(v));
-            }
-        }
-        all.sort(java.util.Comparator.comparing(i -> i.id));
+        island.id = island.landings.iterator().next();
+        island.wires.sort(Comparator.naturalOrder());
+        all.add(island);
     }
 
     private boolean touchesBar(int v) {
@@ -138,7 +117,7 @@ final class NeutralIslands {
     /** {@return the island that a vertex is in, or null} */
     @Nullable
     Island of(int vertex) {
-        return component[vertex] < 0 ? null : byComponent.get(component[vertex]);
+        return in[vertex];
     }
 
     private void returns(Part p) {

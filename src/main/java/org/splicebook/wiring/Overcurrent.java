@@ -5,32 +5,43 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which breakers and mains the hot terminals of every load point pass, and whether always: read off the kept dominators of hots, flooded
  * where a bus may go too, or where several poles go at once on tangled ways.
  */
 final class Overcurrent {
+    private static final Ints NONE = new Ints(1);
+
     private final Reach reach;
     private final Map<Integer, Map<Thing, Sureness>> byLoadPoint = new HashMap<>();
 
-    Overcurrent(Reach reach, Effects effects) {
+    /**
+     * @param things mains and breakers, with their poles
+     */
+    Overcurrent(Reach reach, AfterLoss afterLoss, List<Things.Lossy> things) {
         this.reach = reach;
-        List<Things.Lossy> things = Things.overcurrent(reach.net);
         List<Ints> behind = behind(things);
         for (int i = 0; i < things.size(); i++) {
             Things.Lossy x = things.get(i);
-            if (effects.isFlooded(x.vertices())) {
-                for (Effects.Effect e : effects.of(x.vertices())) {
-                    if (e.terminalFewer()) {
-                        put(e.loadPoint(), x.thing(), e.always());
-                    }
-                }
+            if (afterLoss.isFlooded(x.vertices())) {
+                flooded(x, afterLoss);
                 continue;
             }
             for (int lp : behind.get(i).distinct()) {
                 List<Part> parts = reach.partsOfLoadPoint.get(lp);
                 put(lp, x.thing(), Effects.always(parts, left(parts, x.vertices())));
+            }
+        }
+    }
+
+    private void flooded(Things.Lossy x, AfterLoss afterLoss) {
+        @Nullable After[][] after = afterLoss.left(x.vertices(), afterLoss.live(x.vertices()));
+        for (int lp = 0; lp < after.length; lp++) {
+            List<Part> parts = reach.partsOfLoadPoint.get(lp);
+            if (after[lp] != null && Effects.isAnyHotFewer(parts, after[lp])) {
+                put(lp, x.thing(), Effects.always(parts, after[lp]));
             }
         }
     }
@@ -53,13 +64,11 @@ final class Overcurrent {
         for (List<Part> parts : reach.partsOfLoadPoint) {
             for (Part p : parts) {
                 Behind.lines(p, p.hotBy, (lp, line) -> {
-                    for (int v : line) {
-                        if (index[v] != 0) {
-                            Ints on = at.get(index[v] - 1);
-                            for (int k = 0; k < on.size(); k++) {
-                                behind.get(on.get(k)).add(lp);
-                            }
-                        }
+                    // Behind a pole there is but its bus, so it stands last in a line.
+                    int last = index[line[line.length - 1]];
+                    Ints on = last == 0 ? NONE : at.get(last - 1);
+                    for (int k = 0; k < on.size(); k++) {
+                        behind.get(on.get(k)).add(lp);
                     }
                 });
             }

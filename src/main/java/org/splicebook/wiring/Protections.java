@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Device;
@@ -75,15 +74,20 @@ final class Protections {
     private final Ways ways;
     private final Net net;
     private final Map<Integer, List<Sensor>> byVertex = new HashMap<>();
-    private final Map<Integer, Set<Sensor>> passed = new HashMap<>();
+    /** By load point. */
+    private final List<Set<Sensor>> passed = new ArrayList<>();
+
     private final Map<Thing, int[]> overcurrentVertices = new HashMap<>();
     private final Map<Long, List<Thing>> trunkLines = new HashMap<>();
 
-    Protections(Reach reach, Ways ways) {
+    /**
+     * @param breakers mains and breakers, with their poles
+     */
+    Protections(Reach reach, Ways ways, List<Things.Lossy> breakers) {
         this.reach = reach;
         this.ways = ways;
         this.net = reach.net;
-        Things.overcurrent(net).forEach(x -> overcurrentVertices.put(x.thing(), x.vertices()));
+        breakers.forEach(x -> overcurrentVertices.put(x.thing(), x.vertices()));
         for (Panel p : net.house.panels().values()) {
             for (Breaker b : p.breakers().values()) {
                 if (!b.protects().isEmpty()) {
@@ -104,6 +108,7 @@ final class Protections {
                 }
             }
         }
+        reach.partsOfLoadPoint.forEach(parts -> passed.add(findSensors(parts)));
     }
 
     private void add(Sensor s) {
@@ -129,12 +134,12 @@ final class Protections {
 
     /** {@return the sensors that some current of a load point passes} */
     Set<Sensor> sensorsPassed(int loadPoint) {
-        return passed.computeIfAbsent(loadPoint, this::findSensors);
+        return passed.get(loadPoint);
     }
 
-    private Set<Sensor> findSensors(int loadPoint) {
+    private Set<Sensor> findSensors(List<Part> parts) {
         Set<Sensor> found = Set.of();
-        for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
+        for (Part p : parts) {
             if (p.region.sensors.length == 0) {
                 continue;
             }
@@ -327,9 +332,9 @@ final class Protections {
         if (by.isEmpty()) {
             return;
         }
-        Map<Thing, Integer> nearness = new TreeMap<>();
+        Map<Thing, Integer> nearness = new HashMap<>();
         for (List<Thing> line : lines) {
-            Set<Thing> passed = new TreeSet<>();
+            List<Thing> passed = new ArrayList<>(by.size());
             for (Thing t : line) {
                 if (by.containsKey(t) && !passed.contains(t)) {
                     nearness.merge(t, passed.size(), Math::min);

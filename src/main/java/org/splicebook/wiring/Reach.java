@@ -36,10 +36,11 @@ final class Reach {
         this.regions = net.regions();
         this.state = new LeverState(net);
         this.wireUses = new WireCounts(net);
-        this.hot = new BlockTree(net);
+        BlockTree.Slate slate = new BlockTree.Slate(net);
+        this.hot = new BlockTree(net, slate);
         this.trunk = new Trunk(net, regions, state, hot);
-        this.neutral = new BlockTree(net);
-        this.ground = new BlockTree(net);
+        this.neutral = new BlockTree(net, slate);
+        this.ground = new BlockTree(net, slate);
         regions.all.forEach(r -> partsOfRegion.add(List.of()));
         makeParts();
         for (Regions.Region r : regions.all) {

@@ -12,6 +12,7 @@ final class Reliance {
     /** By load point. */
     private final List<Relied> relies = new ArrayList<>();
 
+    /** Of all things, where something is not known. */
     private final Map<Thing, int[]> vertices = new HashMap<>();
 
     /** Things come in order, so that what each load point relies on does too. */
@@ -20,8 +21,11 @@ final class Reliance {
         net.loadPoints.forEach(lp -> relies.add(new Relied()));
         List<Things.Lossy> things = Things.reliable(net);
         things.sort(Comparator.comparing(Things.Lossy::thing));
+        boolean isAnyOpen = !unknowns.regions().isEmpty();
         for (Things.Lossy x : things) {
-            vertices.put(x.thing(), x.vertices());
+            if (isAnyOpen) {
+                vertices.put(x.thing(), x.vertices());
+            }
             Relied.On on = new Relied.On(x.thing());
             for (Effects.Effect e : effects.of(x.vertices())) {
                 relies.get(e.loadPoint()).add(e, on);

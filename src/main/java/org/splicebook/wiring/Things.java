@@ -1,10 +1,8 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
-import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.splicebook.record.Box;
@@ -84,15 +82,16 @@ final class Things {
                 }
             }
         }
+        Thrown thrown = new Thrown(p);
         for (Breaker b : p.breakers().values()) {
-            breaker(p, b);
+            breaker(p, b, thrown);
         }
     }
 
-    private void breaker(Panel p, Breaker b) {
+    private void breaker(Panel p, Breaker b, Thrown thrown) {
         String name = p.name() + "." + b.key();
         List<Integer> off = new ArrayList<>();
-        thrownTogether(p, b).forEach(other -> off.addAll(opened(p, other)));
+        thrown.with(b).forEach(other -> off.addAll(opened(p, other)));
         add(LossMode.OFF_BY_HAND, ThingKind.BREAKER, name, off);
         if (b.type() == OvercurrentType.BREAKER && (b.commonTrip() || b.spaces().size() == 1)) {
             add(LossMode.TRIPS, ThingKind.BREAKER, name, opened(p, b));
@@ -100,34 +99,6 @@ final class Things {
         for (int v : poles(net, p, b)) {
             add(LossMode.ONE_POLE_OPEN, ThingKind.POLE, net.name(v), List.of(v));
         }
-    }
-
-    /** The breakers that one hand moves: those of one handle, tie or pull-out, and of what these are tied to. */
-    static Set<Breaker> thrownTogether(Panel p, Breaker b) {
-        Set<String> spaces = new LinkedHashSet<>(b.spaces());
-        if (b.spaces().size() == 1 && p.ties().isEmpty() && p.pullOuts().isEmpty()) {
-            return Set.of(b);
-        }
-        List<List<String>> groups = Stream.of(
-                        p.breakers().values().stream().map(Breaker::spaces),
-                        p.ties().stream(),
-                        p.pullOuts().values().stream())
-                .flatMap(s -> s)
-                .toList();
-        boolean grown = true;
-        while (grown) {
-            grown = false;
-            for (List<String> group : groups) {
-                if (group.stream().anyMatch(spaces::contains)) {
-                    grown |= spaces.addAll(group);
-                }
-            }
-        }
-        Set<Breaker> thrown = new LinkedHashSet<>();
-        p.breakers().values().stream()
-                .filter(x -> x.spaces().stream().anyMatch(spaces::contains))
-                .forEach(thrown::add);
-        return thrown;
     }
 
     /** A breaker's poles, and its neutral link where it is known to open it. */

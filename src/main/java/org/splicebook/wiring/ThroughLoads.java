@@ -2,6 +2,7 @@ package org.splicebook.wiring;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Whether a load point that lost its feed is still reached from a live pole through loads: over parts that float, reaching no live
@@ -34,6 +35,9 @@ final class ThroughLoads {
     // whole region.
     private int[] gone = new int[0];
     private BitSet live = new BitSet();
+    /** What is live with all levers joined; found when first asked for. */
+    private @Nullable BitSet joined;
+
     private boolean goneIsPlain;
     private int loss;
     private final int[] touchedIn;
@@ -174,14 +178,23 @@ final class ThroughLoads {
     }
 
     private void lose(int[] vertices) {
-        if (!anyTrunk(vertices)) {
-            lose(vertices, reach.trunk.everLive);
-            return;
+        lose(vertices, anyTrunk(vertices) ? joined(vertices) : reach.trunk.everLive);
+    }
+
+    /** What is still live with all levers joined; without vertices at dead ends of the trunk, all that was. */
+    private BitSet joined(int[] vertices) {
+        for (int v : vertices) {
+            if (!reach.trunk.isDeadEnd(v)) {
+                reach.state.remove(vertices);
+                BitSet left = reach.trunk.live(reach.state);
+                reach.state.restore(vertices);
+                return left;
+            }
         }
-        reach.state.remove(vertices);
-        BitSet left = reach.trunk.live(reach.state);
-        reach.state.restore(vertices);
-        lose(vertices, left);
+        if (joined == null) {
+            joined = reach.trunk.live(reach.state);
+        }
+        return joined;
     }
 
     /**

@@ -29,10 +29,10 @@ final class Trunk {
     private final Net net;
     private final Regions regions;
     private final int[] queue;
-    /** Vertices of feeder regions on some way between two of its ends. */
+    /** Vertices of feeder regions on some way between two of their buses, bars and sources. */
     private final BitSet between = new BitSet();
 
-    /** The net's edges, those from buses and bars to branches left out. */
+    /** The net's edges between buses, bars and what is between them: nothing else leads from one to another. */
     private final int[] start;
 
     private final int[] adjacent;
@@ -57,7 +57,6 @@ final class Trunk {
         this.queue = new int[net.size];
         this.seen = new int[net.size];
         this.start = new int[net.size + 1];
-        this.adjacent = leaveBranchesOut();
         net.house.panels().values().forEach(p -> {
             if (p.bonded() || regions.holdsMainBond(p.name())) {
                 bonded.add(p.name());
@@ -70,6 +69,7 @@ final class Trunk {
                 found.addAll(leversBetween(r, tree, state));
             }
         }
+        this.adjacent = leaveBranchesOut();
         for (int v = 0; v < net.size; v++) {
             switch (net.kind[v]) {
                 case SOURCE_POLE -> poles.add(v);
@@ -93,18 +93,17 @@ final class Trunk {
     }
 
     private int[] leaveBranchesOut() {
-        int[] kept = new int[net.adjacent.length];
-        int n = 0;
+        Ints kept = new Ints();
         for (int v = 0; v < net.size; v++) {
-            for (int k = net.start[v]; k < net.start[v + 1]; k++) {
+            for (int k = net.start[v]; k < net.start[v + 1] && (net.cut[v] || between.get(v)); k++) {
                 int u = net.adjacent[k];
-                if (!net.cut[v] || net.cut[u] || concerns(u)) {
-                    kept[n++] = u;
+                if (net.cut[u] || between.get(u)) {
+                    kept.add(u);
                 }
             }
-            start[v + 1] = n;
+            start[v + 1] = kept.size();
         }
-        return java.util.Arrays.copyOf(kept, n);
+        return kept.toArray();
     }
 
     /**
@@ -127,12 +126,12 @@ final class Trunk {
     }
 
     private boolean isLink(int v) {
-        return net.start[v + 1] - net.start[v] == 2
-                && !net.cut[v]
-                && net.lever[v] < 0
-                && net.kind[v] != Net.Kind.SOURCE_POLE
-                && net.kind[v] != Net.Kind.SOURCE_NEUTRAL
-                && net.kind[v] != Net.Kind.SOURCE_GROUND;
+        return net.start[v + 1] - net.start[v] == 2 && !net.cut[v] && net.lever[v] < 0 && !isSource(v);
+    }
+
+    private boolean isSource(int v) {
+        Net.Kind k = net.kind[v];
+        return k == Net.Kind.SOURCE_POLE || k == Net.Kind.SOURCE_NEUTRAL || k == Net.Kind.SOURCE_GROUND;
     }
 
     /**
@@ -142,17 +141,17 @@ final class Trunk {
     private Set<Integer> leversBetween(Regions.Region r, BlockTree tree, LeverState state) {
         List<Integer> ends = new ArrayList<>();
         for (int v : r.vertices) {
-            boolean end = net.kind[v] == Net.Kind.SOURCE_POLE
-                    || net.kind[v] == Net.Kind.SOURCE_NEUTRAL
-                    || net.kind[v] == Net.Kind.SOURCE_GROUND;
+            int joined = isSource(v) ? 1 : 0;
             for (int i = net.start[v]; i < net.start[v + 1]; i++) {
-                end |= net.cut[net.adjacent[i]];
+                joined += net.cut[net.adjacent[i]] ? 1 : 0;
             }
-            if (end) {
+            if (joined > 0) {
                 ends.add(v);
             }
+            if (joined > 1) {
+                between.set(v);
+            }
         }
-        ends.forEach(between::set);
         tree.build(Regions.ints(ends), state);
         Set<Integer> found = new HashSet<>();
         for (int v : r.vertices) {
@@ -309,13 +308,12 @@ final class Trunk {
         return n == roots.length ? roots : java.util.Arrays.copyOf(fed, n);
     }
 
+    /** Whether what feeds a root comes from elsewhere than over the root itself. */
     private boolean isSupplying(int v, LeverState state, Net.Kind kind) {
         if (!state.conducts(v)) {
             return false;
         }
-        if (net.kind[v] == Net.Kind.SOURCE_POLE
-                || net.kind[v] == Net.Kind.SOURCE_NEUTRAL
-                || net.kind[v] == Net.Kind.SOURCE_GROUND) {
+        if (isSource(v) || isDeadEnd(v)) {
             return true;
         }
         int[] one = {v};
@@ -336,8 +334,7 @@ final class Trunk {
     }
 
     private boolean isFed(int v, BitSet liveNow, Net.Kind kind) {
-        Net.Kind k = net.kind[v];
-        if (k == Net.Kind.SOURCE_POLE || k == Net.Kind.SOURCE_NEUTRAL || k == Net.Kind.SOURCE_GROUND) {
+        if (isSource(v)) {
             return true;
         }
         for (int i = net.start[v]; i < net.start[v + 1]; i++) {

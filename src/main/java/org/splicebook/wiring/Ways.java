@@ -1,7 +1,6 @@
 package org.splicebook.wiring;
 
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -151,6 +150,15 @@ final class Ways {
         return new Way(new Later<>(of, () -> hops(of, inside, on)), basis, false);
     }
 
+    /** {@return how many hops such a way has} */
+    int length(int[] inside, int busOrBar, int position) {
+        int n = inside.length;
+        for (int v : busOrBar < 0 ? Regions.NONE : trunkWay(busOrBar, position)) {
+            n += contains(inside, v) ? 0 : 1;
+        }
+        return n;
+    }
+
     private Basis weakest(int[] way, Basis than) {
         Basis basis = than;
         for (int v : way) {
@@ -159,18 +167,26 @@ final class Ways {
         return basis;
     }
 
-    /** What is passed twice is a hop once. */
+    /** What both pass is a hop once. */
     private static List<Way.Hop> hops(Net net, int[] inside, int[] on) {
         List<Way.Hop> hops = new ArrayList<>(inside.length + on.length);
-        BitSet passed = new BitSet();
-        for (int[] part : List.of(inside, on)) {
-            for (int v : part) {
-                if (!passed.get(v)) {
-                    passed.set(v);
-                    hops.add(net.hop(v));
-                }
+        for (int v : inside) {
+            hops.add(net.hop(v));
+        }
+        for (int v : on) {
+            if (!contains(inside, v)) {
+                hops.add(net.hop(v));
             }
         }
         return hops;
+    }
+
+    private static boolean contains(int[] way, int vertex) {
+        for (int v : way) {
+            if (v == vertex) {
+                return true;
+            }
+        }
+        return false;
     }
 }
