@@ -2,6 +2,7 @@ package org.splicebook.graph;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -28,6 +29,8 @@ import org.splicebook.wiring.Wiring;
 
 /** The derived part of a house as rows. */
 final class DerivedRows {
+    private static final Set<ThingKind> WIRES = EnumSet.of(ThingKind.WIRE, ThingKind.WIRE_END);
+
     private final Wiring wiring;
     private final RowBuilder rows;
     private final Set<String> hops = new HashSet<>();
@@ -70,7 +73,9 @@ final class DerivedRows {
             rows.tie(n, "GROUNDED_OVER", rows.node("Bar", r.bar()), way);
             weakest.merge(Conductor.GROUND, r.way().basis(), Basis::weaker);
         }
-        l.reliesOn()
+        // Of wires and their ends the losses tell the same, in a sixth of the relationships.
+        l.reliesOn().stream()
+                .filter(r -> !WIRES.contains(r.thing().kind()))
                 .forEach(r -> rows.tie(
                         n,
                         "RELIES_ON",

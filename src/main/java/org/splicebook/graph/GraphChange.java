@@ -60,13 +60,52 @@ record GraphChange(List<NodeRow> gone, List<NodeRow> changed, List<NodeRow> made
     }
 
     private static void ties(GraphRows before, GraphRows after, int[] becomes, List<Tie> untied, List<Tie> tied) {
+        // Most of two revisions of a house comes in the same order: what is alike from the start and from the end is
+        // set aside first.
+        List<TieRow> olds = before.ties();
+        List<TieRow> news = after.ties();
+        int from = 0;
+        int least = Math.min(olds.size(), news.size());
+        while (from < least && isSame(olds.get(from), news.get(from), becomes)) {
+            from++;
+        }
+        int end = 0;
+        while (end < least - from
+                && isSame(olds.get(olds.size() - 1 - end), news.get(news.size() - 1 - end), becomes)) {
+            end++;
+        }
+        ties(
+                before,
+                after,
+                olds.subList(from, olds.size() - end),
+                news.subList(from, news.size() - end),
+                becomes,
+                untied,
+                tied);
+    }
+
+    private static boolean isSame(TieRow old, TieRow now, int[] becomes) {
+        return becomes[old.from()] == now.from()
+                && becomes[old.to()] == now.to()
+                && old.type().equals(now.type())
+                && old.properties().equals(now.properties());
+    }
+
+    private static void ties(
+            GraphRows before,
+            GraphRows after,
+            List<TieRow> olds,
+            List<TieRow> news,
+            int[] becomes,
+            List<Tie> untied,
+            List<Tie> tied) {
         // By the ends first: to hash the properties of all would take longer than everything else here.
         Map<Between, List<TieRow>> wanted = new HashMap<>();
-        for (TieRow t : after.ties()) {
+        for (TieRow t : news) {
             wanted.computeIfAbsent(new Between(t.from(), t.type(), t.to()), k -> new ArrayList<>(1))
                     .add(t);
         }
-        for (TieRow old : before.ties()) {
+        for (TieRow old : olds) {
             int from = becomes[old.from()];
             int to = becomes[old.to()];
             List<TieRow> same = wanted.getOrDefault(new Between(from, old.type(), to), List.of());

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.TransactionContext;
@@ -131,11 +132,13 @@ public final class Neo4jHouseStore implements HouseStore {
     /** Stores a house, and whatever else belongs to it, in one transaction. */
     private Result<Revision> put(
             House house, long expected, String who, String why, BiConsumer<TransactionContext, String> beside) {
+        // What was is worked out beside what is to be: both take equally long.
+        Supplier<Optional<Redrawing.Drawn>> before = Begun.begin(() -> drawn(house.id(), expected));
         String record = text.write(house);
         Packed packed = Packed.of(record);
         String digest = Packed.digest(record);
         Projection.Derived derived = projection.derive(house);
-        Optional<Redrawing.Drawn> drawn = drawn(house.id(), expected);
+        Optional<Redrawing.Drawn> drawn = before.get();
         String token = Secret.random();
         return refusable(tx -> {
             Optional<Ledger.Kept> newest = Ledger.lock(tx, house.id());

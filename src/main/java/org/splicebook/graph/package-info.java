@@ -84,7 +84,7 @@
  * (LoadPoint)-[:RETURNS_OVER {over: neutral|ground, terminal, sureness, basis, throughUnknown, hop...}]-&gt;(Bar)
  * (LoadPoint)-[:GROUNDED_OVER {terminal, sureness, basis, throughUnknown, hop...}]-&gt;(Bar)
  * (LoadPoint|Thing)-[:NEXT {conductor}]-&gt;(Thing)     the hops of all these ways, each pair once, towards the source
- * (LoadPoint)-[:RELIES_ON {conductor, sureness, basis}]-&gt;(Thing)
+ * (LoadPoint)-[:RELIES_ON {conductor, sureness, basis}]-&gt;(Thing)   no Wire, no WireEnd: what is lost with an end tells IF_LOST
  * (LoadPoint)-[:PROTECTED_BY {function, sureness, nearness, basis}]-&gt;(Breaker|Main|Device)
  *            function overcurrent with nearness 0 is its breaker
  * (Wire)-[:HOT_OF {sureness}]-&gt;(Pole)
