@@ -23,7 +23,6 @@ import org.splicebook.wiring.Derivation;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 @Command(
         name = "demand",
@@ -33,11 +32,8 @@ final class DemandCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
 
-    @Parameters(
-            index = "0",
-            paramLabel = "FILE|HOUSE",
-            description = "A house file, a folder of them, or a stored house's id.")
-    private String house = "";
+    @Mixin
+    private RecordOption named = new RecordOption();
 
     @Option(
             names = "--method",
@@ -69,9 +65,6 @@ final class DemandCommand implements Callable<Integer> {
     private TellOptions told = new TellOptions();
 
     @Mixin
-    private StoreOptions store = new StoreOptions();
-
-    @Mixin
     private DraftOption draft = new DraftOption();
 
     @Mixin
@@ -84,7 +77,7 @@ final class DemandCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = draft.over(Houses.record(house, program, store));
+        House record = draft.over(named.read(program).house());
         TellReader reader = new TellReader(record);
         told.tell(reader);
         if (intervals != null) {

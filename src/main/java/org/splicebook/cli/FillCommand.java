@@ -30,11 +30,8 @@ final class FillCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
 
-    @Parameters(
-            index = "0",
-            paramLabel = "FILE|HOUSE",
-            description = "A house file, a folder of them, or a stored house's id.")
-    private String house = "";
+    @Mixin
+    private RecordOption named = new RecordOption();
 
     @Parameters(index = "1", arity = "0..1", paramLabel = "BOX", description = "One box; else all of them, briefly.")
     private @Nullable String box;
@@ -44,9 +41,6 @@ final class FillCommand implements Callable<Integer> {
             paramLabel = "YEAR",
             description = "The edition to count by; that of the house where none is said.")
     private @Nullable Integer edition;
-
-    @Mixin
-    private StoreOptions store = new StoreOptions();
 
     @Mixin
     private DraftOption draft = new DraftOption();
@@ -61,7 +55,7 @@ final class FillCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        House record = draft.over(Houses.record(house, program, store));
+        House record = draft.over(named.read(program).house());
         int year = edition == null ? BoxFills.edition(record) : edition;
         Wiring wiring = Derivation.derive(record);
         terminal.out().print(box == null ? all(BoxFills.of(wiring, year)) : one(wiring, box, year));

@@ -26,6 +26,7 @@ import picocli.CommandLine.Option;
                     + " the first outlet against one further on.",
             "What must be covered is what a check finds without the protection that it asks for, or the load points that you name. Every"
                     + " place was tried on the wiring; what cannot be covered is told with the reason."
+                    + " Ctrl-C ends it with what it found so far."
         })
 final class PlaceCommand implements Callable<Integer> {
     private static final String NAME = "placement";
@@ -78,9 +79,16 @@ final class PlaceCommand implements Callable<Integer> {
         Houses.Named named = record.read(program);
         Costs figures = costs == null ? Costs.standard() : Costs.read(costs).get();
         Wanted wanted = Wanted.parse(against, points, asked).get();
-        Placement placement;
+        try (Stopping stopping = new Stopping()) {
+            print(place(named, figures, wanted, stopping), named);
+            terminal.out().flush();
+        }
+        return ExitCodes.OK;
+    }
+
+    private Placement place(Houses.Named named, Costs figures, Wanted wanted, Stopping stopping) {
         try (Bar bar = new Bar("placing", terminal)) {
-            placement = Placements.of(
+            return Placements.of(
                             named.house(),
                             packs.packs().apply(named.house()),
                             Kinds.standard(),
@@ -88,10 +96,13 @@ final class PlaceCommand implements Callable<Integer> {
                             wanted,
                             (done, all) -> {
                                 bar.at(done, all, "");
-                                return !Thread.currentThread().isInterrupted();
+                                return !stopping.isAsked();
                             })
                     .get();
         }
+    }
+
+    private void print(Placement placement, Houses.Named named) {
         output.print(PlacementAnswer.of(placement, named.house(), named.revision(), named.stored()), terminal);
         Draft draft = PlacementAnswer.draft(placement, named.house(), NAME, named.revision());
         if (file != null && draft != null) {
@@ -101,6 +112,5 @@ final class PlaceCommand implements Callable<Integer> {
                 throw new UncheckedIOException(e);
             }
         }
-        return ExitCodes.OK;
     }
 }

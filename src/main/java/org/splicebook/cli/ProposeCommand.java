@@ -19,7 +19,6 @@ import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 @Command(
         name = "propose",
@@ -32,11 +31,8 @@ final class ProposeCommand implements Callable<Integer> {
     private final Program program;
     private final Terminal terminal;
 
-    @Parameters(
-            index = "0",
-            paramLabel = "FILE|HOUSE",
-            description = "A house file, a folder of them, or a stored house's id.")
-    private String house = "";
+    @Mixin
+    private RecordOption named = new RecordOption();
 
     @ArgGroup(multiplicity = "1")
     private Wanted wanted = new Wanted();
@@ -56,9 +52,6 @@ final class ProposeCommand implements Callable<Integer> {
 
     @Mixin
     private PackOptions packs = new PackOptions();
-
-    @Mixin
-    private StoreOptions store = new StoreOptions();
 
     @Mixin
     private OutputOptions output = new OutputOptions();
@@ -98,8 +91,8 @@ final class ProposeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Houses.Named named = Houses.named(house, program, store);
-        return propose(named.house(), named.revision(), named.stored());
+        Houses.Named record = named.read(program);
+        return propose(record.house(), record.revision(), record.stored());
     }
 
     private int propose(House record, long revision, Instant stored) {
