@@ -21,6 +21,7 @@ import org.splicebook.problem.Where;
  * @param tandem spaces whose label allows a tandem
  * @param circuits how many poles the label allows
  * @param branch the largest breaker beside the main, in amperes
+ * @param interlock the top space of a breaker that its interlock holds off while the main is on; 0 where none is made
  * @param interrupting amperes that its breakers clear
  */
 public record PanelKind(
@@ -32,6 +33,7 @@ public record PanelKind(
         Set<Integer> tandem,
         int circuits,
         int branch,
+        int interlock,
         int interrupting) {
     public PanelKind {
         tandem = Collections.unmodifiableSet(new TreeSet<>(tandem));
@@ -66,6 +68,7 @@ public record PanelKind(
                 range(row.getOrDefault("tandem", "none")),
                 number(row, "circuits"),
                 number(row, "branch"),
+                number(row, "interlock"),
                 number(row, "interrupting")));
     }
 

@@ -17,7 +17,9 @@ public final class SubpanelPapers {
             Worklist work =
                     Worklist.of(plan.house(), drafted.after(), drafted.draft().moves());
             pages.add(ChangePage.of(drafted.findings(), drafted.currents()));
-            pages.add(Page.lines("steps", "Order of work, all of it with power off and tested", work.steps()));
+            List<String> steps = new ArrayList<>();
+            work.steps().forEach(step -> steps.add((steps.size() + 1) + ". " + step));
+            pages.add(Page.lines("steps", "Order of work, all of it with power off and tested", steps));
             pages.add(parts(work));
         }
         pages.add(checks(plan));

@@ -35,6 +35,7 @@ import org.splicebook.wiring.Crossing;
 import org.splicebook.wiring.CrossingKind;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Supply;
 import org.splicebook.wiring.Sureness;
 import org.splicebook.wiring.Wiring;
 
@@ -252,7 +253,28 @@ public final class Subpanels {
                         .add("Its neutral is shared with another panel: part it first (210.4(A))."));
             }
         }
+        joinedHots(circuits, whyNot);
         return sets.stream().map(s -> movable(List.copyOf(s), whyNot, dwelling)).toList();
+    }
+
+    /** Hots of several circuits that meet, at once or in turn: on another leg they would be a short. */
+    private void joinedHots(List<Circuit> circuits, Map<Circuit, List<String>> whyNot) {
+        Map<Set<String>, String> meeting = new LinkedHashMap<>();
+        for (LoadPointWiring l : wiring.loadPoints()) {
+            if (l.supply() != Supply.EITHER && l.supply() != Supply.TWICE && l.supply() != Supply.SHORT) {
+                continue;
+            }
+            Set<String> breakers = new TreeSet<>();
+            l.feeds().stream().filter(f -> f.sureness() != Sureness.MAY).forEach(f -> breakers.add(f.breaker()));
+            if (breakers.size() > 1) {
+                meeting.putIfAbsent(breakers, l.id());
+            }
+        }
+        meeting.forEach((breakers, point) -> circuits.stream()
+                .filter(c -> c.was().stream().anyMatch(k -> breakers.contains(panel.name() + "." + k)))
+                .forEach(c -> whyNot.computeIfAbsent(c, k -> new ArrayList<>())
+                        .add("Hots of " + String.join(" and ", breakers) + " meet at " + point
+                                + ": on another leg that is a short. Find out why and part them first.")));
     }
 
     private static void join(List<Set<Circuit>> sets, Set<Circuit> touched) {

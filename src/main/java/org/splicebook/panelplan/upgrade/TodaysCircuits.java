@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.panelplan.SharedDemand;
@@ -278,8 +279,12 @@ final class TodaysCircuits {
         return today;
     }
 
-    /** Lines of the directory that read alike are told by their devices. */
+    /** Lines of the directory that read alike are told by their devices, and if that is alike too by their wires. */
     private List<Circuit> unlike(List<Circuit> all) {
+        return unlike(unlike(all, this::devices), c -> c.label() + " (" + wires(c) + ")");
+    }
+
+    private static List<Circuit> unlike(List<Circuit> all, Function<Circuit, String> otherwise) {
         return all.stream()
                 .map(c -> all.stream().filter(o -> o.label().equals(c.label())).count() < SIDE
                         ? c
@@ -290,17 +295,20 @@ final class TodaysCircuits {
                                 c.amperes(),
                                 c.protects(),
                                 c.neutrals(),
-                                unlike(c),
+                                otherwise.apply(c),
                                 c.isNew(),
                                 c.why()))
                 .toList();
     }
 
-    private String unlike(Circuit c) {
+    private String devices(Circuit c) {
         Set<String> breakers = c.was().stream().map(k -> panel.name() + "." + k).collect(Collectors.toSet());
         String named = DirectoryLine.of(wiring, breakers, behind(c.poles()), true);
-        String wires = c.poles().stream().flatMap(p -> p.wires().stream()).collect(Collectors.joining(", "));
-        return named.startsWith("Not known") ? named + " (" + wires + ")" : named;
+        return named.startsWith("Not known") ? named + " (" + wires(c) + ")" : named;
+    }
+
+    private static String wires(Circuit c) {
+        return c.poles().stream().flatMap(p -> p.wires().stream()).collect(Collectors.joining(", "));
     }
 
     private static int number(String space) {

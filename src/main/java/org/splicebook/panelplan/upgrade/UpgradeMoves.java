@@ -141,11 +141,7 @@ final class UpgradeMoves {
         List<List<String>> exclusive = was.exclusive().stream()
                 .map(g -> g.stream().map(k -> keys.getOrDefault(k, k)).toList())
                 .toList();
-        if (!exclusive.isEmpty()) {
-            notes.asked()
-                    .add("The panel has an interlock (" + was.exclusive()
-                            + "): is one made for the new panel, and for which spaces? Lock its breaker there.");
-        }
+        new Interlocks(was, wanted).tell(circuits, notes);
         int poles = Math.max(2, schedule.task().frame().legs());
         return new Panel(
                 was.name(),

@@ -260,6 +260,7 @@ public final class Upgrades {
         wanted.locks()
                 .forEach((k, space) ->
                         circuits.stream().filter(c -> c.isOf(k)).forEach(c -> locked.put(c.name(), space)));
+        Interlocks interlocks = new Interlocks(was, wanted);
         List<Unit> units = circuits.stream()
                 .map(c -> new Unit(
                         c.name(),
@@ -270,7 +271,7 @@ public final class Upgrades {
                                         Math.max(1, p.wires().size())))
                                 .toList(),
                         mayBeHalf(c),
-                        c.name().equals(Backfeed.NAME) ? Backfeed.farEnd(frame) : null,
+                        c.name().equals(Backfeed.NAME) ? Backfeed.farEnd(frame) : interlocks.place(c, circuits),
                         locked.get(c.name())))
                 .toList();
         return new ScheduleTask(frame, units, wanted.reach());

@@ -62,6 +62,53 @@ class StartingPointsTest {
         assertThat(plan.findings().cured()).extracting(f -> f.key()).contains("wire-too-small/A.black");
     }
 
+    private static House withGenerator(String exclusive) {
+        return Plans.house("""
+                sources:
+                  service: {system: split-phase 120/240, rating: 100 A, bond: main}
+                  set: {kind: generator, system: split-phase 120/240, rating: 30 A, at: inlet}
+                places: {kitchen: {kind: kitchen}, cellar: {kind: utility}}
+                panels:
+                  main:
+                    place: cellar
+                    supply: service
+                    spaces: 12
+                    rating: 100 A
+                    main: {poles: 2, rating: 100 A}
+                    breakers: {1+3: {rating: 40 A}, 2: {rating: 15 A}, 4: {rating: 15 A}, 6+8: {rating: 30 A}}
+                    exclusive: [%s]
+                    joints: [[1, R.black], [3, R.red], [n, R.white, A.white, B.white, G.n], [2, A.black], [4, B.black], [6, G.l1], [8, G.l2], [g, G.g]]
+                """.formatted(exclusive) + CABLES + """
+                  G: {kind: PVC, wires: {l1: black, l2: red, n: white, g: green}, ends: [main, inlet]}
+                """ + BOXES + """
+                  inlet: {place: cellar, joints: [[G.l1, set.l1], [G.l2, set.l2], [G.n, set.n], [G.g, set.g]]}
+                """);
+    }
+
+    @Test
+    void theBreakerOfASecondSourceGoesBesideTheMainWithItsInterlock() {
+        UpgradePlan plan = Plans.plan(withGenerator("[main, 6+8]"), "200-42");
+        Panel is = plan.after().panels().get("main");
+        assertThat(is.exclusive()).hasSize(1);
+        assertThat(is.exclusive().get(0).get(0)).isEqualTo("main");
+        String key = is.exclusive().get(0).get(1);
+        assertThat(List.of(key.split("\\+"))).containsExactlyInAnyOrder("1", "3");
+        assertThat(Plans.landings(is).get(key.split("\\+")[0])).isEqualTo(List.of("G.l1"));
+        assertThat(is.breakers()).containsKey(key);
+        assertThat(plan.asked()).noneMatch(s -> s.contains("interlock"));
+        assertThat(plan.assumed()).anyMatch(s -> s.contains("beside the main"));
+        assertThat(plan.findings().added()).isEmpty();
+    }
+
+    @Test
+    void whatPeopleLockElsewhereStaysThereAndOtherInterlocksAreAskedAbout() {
+        UpgradePlan locked = Plans.plan(withGenerator("[main, 6+8]"), "200-42", t -> {}, w -> w.lock("6+8", "2+4"))
+                .get();
+        assertThat(locked.after().panels().get("main").exclusive()).containsExactly(List.of("main", "2+4"));
+        UpgradePlan other = Plans.plan(withGenerator("[2, 4]"), "200-42");
+        assertThat(other.asked()).anyMatch(s -> s.contains("Only one of 2 and 4"));
+    }
+
     private static House splitBus() {
         return Plans.house("""
                 sources: {service: {system: split-phase 120/240, rating: 100 A, bond: main}}

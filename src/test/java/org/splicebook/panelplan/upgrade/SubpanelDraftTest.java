@@ -73,7 +73,7 @@ class SubpanelDraftTest {
     }
 
     /** What each load point has: hots, neutral, ground, by how many ways from the service. */
-    private static Map<String, List<Object>> served(House house) {
+    static Map<String, List<Object>> served(House house) {
         Wiring w = Derivation.derive(house);
         Map<String, List<Object>> all = new TreeMap<>();
         for (LoadPointWiring l : w.loadPoints()) {

@@ -103,6 +103,41 @@ class SubpanelsTest {
                 .satisfies(p -> assertThat(p.message()).contains("Not so many spaces"));
     }
 
+    /** Both feed one lamp: on unlike legs that would be a short. */
+    @Test
+    void hotsThatMeetStayWhereTheyAre() {
+        House house = Plans.house("""
+                sources: {service: {system: split-phase 120/240, rating: 100 A, bond: main}}
+                panels:
+                  main:
+                    supply: service
+                    spaces: 12
+                    rating: 100 A
+                    breakers: {1: {rating: 15 A}, 5: {rating: 15 A}, 2: {rating: 15 A}, 4: {rating: 15 A}, 6: {rating: 15 A}}
+                    joints: [[1, A.black], [5, B.black], [2, C.black], [4, D.black], [n, A.white, B.white, C.white, D.white]]
+                cables:
+                  A: {kind: NM, wires: 14/2, ends: [main, one]}
+                  B: {kind: NM, wires: 14/2, ends: [main, one]}
+                  C: {kind: NM, wires: 14/2, ends: [main, two]}
+                  D: {kind: NM, wires: 14/2, ends: [main, two]}
+                boxes:
+                  one: {devices: {lamp: {kind: luminaire}}, joints: [[A.black, B.black, lamp.hot], [A.white, B.white, lamp.neutral]]}
+                  two:
+                    devices: {c: {kind: single-receptacle}, d: {kind: single-receptacle}}
+                    joints: [[C.black, c.hot], [C.white, c.neutral], [D.black, d.hot], [D.white, d.neutral]]
+                """);
+        SubpanelPlan plan = plan(house, w -> {
+                    w.source("7 kW");
+                    w.spaces(12);
+                })
+                .get();
+        assertThat(moved(plan)).contains("2", "4").doesNotContain("1", "5");
+        assertThat(plan.stays())
+                .filteredOn(s -> s.said().contains("1") || s.said().contains("5"))
+                .isNotEmpty()
+                .allMatch(s -> s.why().contains("Hots of main.1 and main.5 meet at lamp"));
+    }
+
     @Test
     void everythingThatIsWrongIsToldAtOnce() {
         Result<SubpanelPlan> wrong = plan(HOUSE, w -> {
