@@ -108,6 +108,8 @@ public final class Scheduler {
                     .setMaxTimeInSeconds(
                             isFirst ? Math.max(FIRST_SECONDS, left) : goal == Goal.MOVEMENT ? left : left * SHARE)
                     .setNumWorkers(THREADS)
+                    // Else the solver keeps Ctrl-C for itself, and the program is aborted instead of ended.
+                    .setCatchSigintSignal(false)
                     .setLinearizationLevel(LINEARIZED)
                     .setRandomSeed(1);
             CpSolverStatus status = solver.solve(model, new CpSolverSolutionCallback() {

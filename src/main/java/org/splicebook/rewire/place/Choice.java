@@ -101,9 +101,11 @@ final class Choice {
     /** {@return the best choice that is left; none where nothing was found in time} */
     BitSet best() {
         CpSolver solver = new CpSolver();
+        // The solver leaves Ctrl-C to the program.
         solver.getParameters()
                 .setMaxTimeInSeconds(SECONDS)
                 .setNumWorkers(THREADS)
+                .setCatchSigintSignal(false)
                 .setRandomSeed(1);
         CpSolverStatus status = solver.solve(model);
         isProved = status == CpSolverStatus.OPTIMAL;
