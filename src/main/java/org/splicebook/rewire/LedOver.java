@@ -59,6 +59,11 @@ final class LedOver {
         }
     }
 
+    /** {@return whether anything was led over} */
+    boolean isAny() {
+        return !names.isEmpty();
+    }
+
     /** {@return what a breaker, a space of one or a landing is called after the moves, where it was led over} */
     Optional<String> name(String before) {
         int dot = before.indexOf('.');

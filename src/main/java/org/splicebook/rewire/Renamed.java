@@ -41,6 +41,16 @@ public final class Renamed {
                 .orElse(name);
     }
 
+    /** An island that lands several times is named by another landing where its circuits were led over. */
+    private static boolean isAlike(Finding f, Finding x) {
+        return x.rule().equals(f.rule())
+                && x.severity() == f.severity()
+                && !f.outlets().isEmpty()
+                && x.outlets().equals(f.outlets())
+                && x.subject().indexOf(':') > 0
+                && f.subject().indexOf(':') > 0;
+    }
+
     /** {@return what a change cured and what is new, breakers and landings known again by what landed there} */
     public static Comparison compare(House house, List<Move> moves, List<Finding> before, List<Finding> after) {
         Comparison plain = Comparison.of(before, after);
@@ -53,9 +63,12 @@ public final class Renamed {
         List<Comparison.Change> changed = new ArrayList<>(plain.changed());
         for (Finding f : plain.cured()) {
             String now = f.rule() + "/" + led.name(f.subject()).orElseGet(() -> breaker(moves, f.subject()));
-            Finding same = plain.added().stream()
+            Finding same = added.stream()
                     .filter(x -> x.key().equals(now) && !now.equals(f.key()))
                     .findFirst()
+                    .or(() -> added.stream()
+                            .filter(x -> led.isAny() && isAlike(f, x))
+                            .findFirst())
                     .orElse(null);
             if (same == null) {
                 cured.add(f);

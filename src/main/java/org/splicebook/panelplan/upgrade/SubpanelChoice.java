@@ -61,7 +61,12 @@ final class SubpanelChoice {
         for (LinearExpr goal : goals()) {
             model.minimize(goal);
             CpSolver solver = new CpSolver();
-            solver.getParameters().setMaxTimeInSeconds(SECONDS).setNumWorkers(1).setRandomSeed(1);
+            // The solver leaves Ctrl-C to the program.
+            solver.getParameters()
+                    .setMaxTimeInSeconds(SECONDS)
+                    .setNumWorkers(1)
+                    .setCatchSigintSignal(false)
+                    .setRandomSeed(1);
             CpSolverStatus status = solver.solve(model);
             if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
                 return null;

@@ -6,6 +6,7 @@ import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Draft;
 import org.splicebook.record.House;
 import org.splicebook.rewire.CurrentChange;
+import org.splicebook.rules.Certainty;
 import org.splicebook.rules.Comparison;
 
 /**
@@ -50,6 +51,21 @@ public record SubpanelPlan(
     public record Drafted(Draft draft, House after, Comparison findings, List<CurrentChange> currents) {
         public Drafted {
             currents = List.copyOf(currents);
+        }
+
+        /** {@return what a check would find anew beside questions and what was worse before; with that the moves are not to be made} */
+        String brings() {
+            List<String> anew = findings.added().stream()
+                    .filter(f -> f.certainty() != Certainty.ASKED)
+                    .filter(f -> findings.cured().stream()
+                            .noneMatch(c -> c.subject().equals(f.subject())
+                                    && c.severity().compareTo(f.severity()) < 0))
+                    .map(f -> f.title() + ", " + f.subject())
+                    .toList();
+            return anew.isEmpty()
+                    ? ""
+                    : "With them a check would find anew: " + String.join("; ", anew)
+                            + ". Put right first what is wrong with these circuits, or leave them where they are.";
         }
     }
 

@@ -93,9 +93,11 @@ public final class Subpanels {
                 ? SubpanelMoves.Written.none("No standard breaker is large enough for its feeder.")
                 : new SubpanelMoves(wiring, panel, wanted, limits, feeder)
                         .write(chosen.sets(), chosen.legs(), staying(sets, chosen.sets()));
-        SubpanelPlan.Drafted drafted = written.moves().isEmpty()
+        SubpanelPlan.Drafted made = written.moves().isEmpty()
                 ? null
                 : drafted(written.moves(), revision).get();
+        String brings = made == null ? "" : made.brings();
+        SubpanelPlan.Drafted drafted = brings.isEmpty() ? made : null;
         return Result.ok(new SubpanelPlan(
                 house,
                 wanted,
@@ -109,7 +111,7 @@ public final class Subpanels {
                 copper == null ? "?" : copper,
                 feeder == null ? 0 : feeder,
                 drafted,
-                written.whyNot(),
+                written.whyNot() + brings,
                 List.copyOf(new LinkedHashSet<>(notes.asked())),
                 notes.separate(),
                 notes.assumed()));

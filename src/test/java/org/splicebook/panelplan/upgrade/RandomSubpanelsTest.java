@@ -14,11 +14,13 @@ import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.rewire.Drafts;
 import org.splicebook.rules.Certainty;
+import org.splicebook.rules.Comparison;
+import org.splicebook.rules.Finding;
 import org.splicebook.rules.Packs;
 
 /** Further panels of random houses, with all that is odd in their wiring: every load has what it had, and nothing new is found. */
 class RandomSubpanelsTest {
-    private static final int HOUSES = 60;
+    private static final int HOUSES = Integer.getInteger("subpanel.houses", 60);
 
     private static Stream<SubpanelPlan> plans(long seed) {
         House house = RandomHouses.house(seed, Shape.of(seed));
@@ -40,6 +42,12 @@ class RandomSubpanelsTest {
         });
     }
 
+    /** A crossing that is of another kind now that its poles have a common handle, and a milder one. */
+    private static boolean isMilder(Finding f, Comparison all) {
+        return all.cured().stream()
+                .anyMatch(c -> c.subject().equals(f.subject()) && c.severity().compareTo(f.severity()) < 0);
+    }
+
     @Test
     void everyLoadHasWhatItHadAndNothingNewIsFound() {
         List<SubpanelPlan> all = LongStream.range(0, HOUSES)
@@ -47,17 +55,19 @@ class RandomSubpanelsTest {
                 .flatMap(RandomSubpanelsTest::plans)
                 .toList();
         int drafted = 0;
+        int refused = 0;
         for (SubpanelPlan p : all) {
             SubpanelPlan.Drafted d = p.drafted();
             if (d == null) {
                 assertThat(p.notDrafted()).isNotEmpty();
+                refused += p.notDrafted().startsWith("With them") ? 1 : 0;
                 continue;
             }
             drafted++;
             String seed = p.house().id() + (p.wanted().isBackedUp() ? ", backed up" : ", for room");
             assertThat(SubpanelDraftTest.served(d.after())).as(seed).isEqualTo(SubpanelDraftTest.served(p.house()));
             assertThat(d.findings().added().stream()
-                            .filter(f -> f.certainty() != Certainty.ASKED)
+                            .filter(f -> f.certainty() != Certainty.ASKED && !isMilder(f, d.findings()))
                             .map(f -> f.key() + ": " + f.said()))
                     .as(seed)
                     .isEmpty();
@@ -71,5 +81,6 @@ class RandomSubpanelsTest {
                     .isEqualTo(d.after());
         }
         assertThat(drafted).isGreaterThan(HOUSES / 2);
+        assertThat(refused).as("of %d", drafted).isLessThanOrEqualTo(drafted / 50);
     }
 }
