@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.Problem;
@@ -131,5 +133,70 @@ class PanelMovesTest {
         assertThat(Renamed.breaker(moves, "main.1")).isEqualTo("main.3");
         assertThat(Renamed.breaker(moves, "main.4")).isEqualTo("main.4");
         assertThat(Renamed.breaker(moves, "a.hot")).isEqualTo("a.hot");
+    }
+
+    private static final String FURTHER = """
+              - add-panel: sub
+                as: {supply: F, spaces: 4, rating: 60 A, breakers: {1: {rating: 20 A}, 3+5: {rating: 15 A}}}
+                feeder: {kind: PVC, wires: {hot: black, neutral: white, ground: green}, ends: [main, sub]}
+              - {move: F.hot, to: line-1, in: sub}
+              - {add-box: inlet, as: {place: hall}}
+              - add-source: set
+                as: {kind: generator, system: single 120, rating: 15 A, at: inlet}
+              - add-cable: X
+                as: {kind: PVC, wires: {hot: black, neutral: white}, ends: [main, sub]}
+              - add-cable: S
+                as: {kind: PVC, wires: {l1: black, n: white}, ends: [inlet, sub]}
+              - {move: S.l1, to: set.l1, in: inlet}
+              - {splice: [K3.black, X.hot], in: main}
+              - {move: X.hot, to: "1", in: sub}
+              - {splice: [K3.white, X.neutral], in: main}
+              - {move: X.neutral, to: n, in: sub}
+              - {panel: main, was: ["4"]}
+            """;
+
+    @Test
+    void aFurtherPanelComesWithItsFeederAndASourceWithItsTerminals() {
+        House after = applied(FURTHER).get();
+        assertThat(after.panels().get("sub").supply()).containsExactly("F");
+        assertThat(after.panels().get("main").breakers()).doesNotContainKey("4");
+        assertThat(after.boxes().get("inlet").joints())
+                .anyMatch(j -> j.members().contains(new Ref.SourceTerminal("set", "l1")));
+        DraftFiles.Written w = read(FURTHER).get();
+        String text = DraftFiles.write(w.draft());
+        assertThat(DraftFiles.parse("again", text, HOUSE).get().draft()).isEqualTo(w.draft());
+        Worklist work = Worklist.of(HOUSE, after, w.draft().moves());
+        assertThat(work.sites()).contains("main", "sub", "inlet");
+        assertThat(work.steps()).anyMatch(s -> s.contains("hang sub, a panel of 4 spaces") && s.contains("feeder F"));
+    }
+
+    @Test
+    void whatWasLedOverIsKnownAgainThere() {
+        LedOver led = LedOver.of(HOUSE, read(FURTHER).get().draft().moves());
+        assertThat(led.name("main.4")).contains("sub.1");
+        assertThat(led.name("main:K3.white")).contains("sub:X.neutral");
+        assertThat(led.name("main.1")).isEmpty();
+        assertThat(LedOver.of(HOUSE, read(NEW).get().draft().moves()).isAny()).isFalse();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "supply: F,|spaces: 8,|no supply",
+                "supply: F,|supply: [F, service],|several supplies",
+                "ends: [main, sub]}\\n  - {move: F|ends: [main, one]}\\n  - {move: F|no end in it",
+                "add-panel: sub|add-panel: one|There is no box or panel",
+                "at: inlet|from: shed|not said where the terminals",
+                "set.l1|set.l7|terminal of set",
+                "add-source: set|add-source: service|The name service is taken",
+                "add-cable: X|add-cable: F|The name F is taken",
+            })
+    void aFurtherPanelThatCannotBeIsRefusedWithTheReason(String right, String wrong, String why) {
+        String moves = FURTHER.replace(right.replace("\\n", "\n"), wrong.replace("\\n", "\n"));
+        assertThat(moves).isNotEqualTo(FURTHER);
+        assertThat(applied(moves).problems()).isNotEmpty();
+        assertThat(applied(moves).problems().stream().map(Problem::said).collect(Collectors.joining("; ")))
+                .contains(why);
     }
 }
