@@ -41,6 +41,7 @@ import org.splicebook.web.view.Section;
 final class Pages {
     private static final String HOUSE = "/houses/{house}";
     private static final int MOST_KEPT = 30;
+    private static final int FEWEST_FOLDED = 3;
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
     private record Key(String house, long number, String digest) {}
@@ -197,11 +198,11 @@ final class Pages {
     private void findings(Context ctx) {
         Look look = look(ctx);
         Cards cards = cards(look);
-        Map<Severity, List<Link>> by = new LinkedHashMap<>();
+        Map<Severity, List<Finding>> by = new LinkedHashMap<>();
         look.checked()
                 .open()
                 .forEach(f ->
-                        by.computeIfAbsent(f.severity(), k -> new ArrayList<>()).add(cards.finding(f)));
+                        by.computeIfAbsent(f.severity(), k -> new ArrayList<>()).add(f));
         List<Section> sections = new ArrayList<>();
         if (look.checked().open().stream().anyMatch(f -> AsksProtection.of(f) != null)) {
             sections.add(new Section(
@@ -212,7 +213,7 @@ final class Pages {
                             "Place protective devices for all that asks for them",
                             ""))));
         }
-        by.forEach((s, links) -> sections.add(new Section(s.word(), "", links)));
+        by.forEach((s, found) -> sections.add(grouped(cards, s, found)));
         listed(
                 ctx,
                 look,
@@ -220,6 +221,29 @@ final class Pages {
                 "By " + look.checked().pack().title() + ". " + FindingsText.ADVICE,
                 sections,
                 Caution.forWhat(Leads.TO_THE_RECORD));
+    }
+
+    /** Of one severity: what one rule finds at many things is one line that unfolds. */
+    private static Section grouped(Cards cards, Severity severity, List<Finding> found) {
+        Map<String, List<Finding>> by = new LinkedHashMap<>();
+        found.forEach(f -> by.computeIfAbsent(f.title() + f.certainty(), k -> new ArrayList<>())
+                .add(f));
+        List<Link> single = new ArrayList<>();
+        List<Section> groups = new ArrayList<>();
+        by.values().forEach(all -> {
+            if (all.size() < FEWEST_FOLDED) {
+                all.forEach(f -> single.add(cards.finding(f)));
+            } else {
+                Finding one = all.get(0);
+                groups.add(new Section(
+                        one.title(),
+                        all.size() + ", " + one.certainty().word(),
+                        all.stream()
+                                .map(f -> new Link(cards.finding(f).to(), f.subject(), ""))
+                                .toList()));
+            }
+        });
+        return new Section(severity.word(), "", single, groups);
     }
 
     private void finding(Context ctx) {

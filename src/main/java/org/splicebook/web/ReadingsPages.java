@@ -151,9 +151,15 @@ final class ReadingsPages {
                 ReadingForm.text("pass", "Pass", said, wrong),
                 ReadingForm.text("meter", "Volts were read with", said, wrong),
                 ReadingForm.text("lamp", "Lit was looked at with", said, wrong));
-        List<ReadingsPage.Line> lines = points(house, place).stream()
-                .map(l -> new ReadingsPage.Line(l.id(), where(house, l), form.cells(l, said, wrong)))
-                .toList();
+        Map<String, List<ReadingsPage.Line>> lines = new LinkedHashMap<>();
+        house.places().values().forEach(p -> lines.put(p.said(), new ArrayList<>()));
+        points(house, place)
+                .forEach(l -> lines.computeIfAbsent(placeOf(house, l), k -> new ArrayList<>())
+                        .add(new ReadingsPage.Line(l.id(), where(house, l), form.cells(l, said, wrong))));
+        lines.values().removeIf(List::isEmpty);
+        List<ReadingsPage.Group> groups = new ArrayList<>();
+        lines.forEach((title, all) -> groups.add(new ReadingsPage.Group(
+                title, lines.size() == 1 || all.stream().anyMatch(ReadingsPage.Line::isWritten), all)));
         return Templates.page(
                 "readings",
                 Map.of(
@@ -166,18 +172,21 @@ final class ReadingsPages {
                                 told,
                                 places,
                                 top,
-                                lines,
+                                groups,
                                 Caution.forWhat(Leads.TO_A_SWITCH))));
     }
 
-    private static String where(House house, LoadPointWiring l) {
+    private static String placeOf(House house, LoadPointWiring l) {
         var place = l.place() == null ? null : house.places().get(l.place());
+        return place == null ? "place not recorded" : place.said();
+    }
+
+    private static String where(House house, LoadPointWiring l) {
         String shown = l.feeds().stream()
                 .filter(f -> f.sureness() != Sureness.MAY)
                 .map(f -> f.breaker())
                 .distinct()
                 .collect(Collectors.joining(" and "));
-        return (place == null ? "place not recorded" : place.said())
-                + (shown.isEmpty() ? ", feed not shown" : ", " + shown);
+        return placeOf(house, l) + (shown.isEmpty() ? ", feed not shown" : ", " + shown);
     }
 }

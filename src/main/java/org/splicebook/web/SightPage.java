@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.housefile.SightingLine;
@@ -20,6 +22,8 @@ import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.LoadPointWiring;
+import org.splicebook.wiring.Sureness;
 
 /** Records what was observed at one load point with breakers off: lit, not lit, or not tried. */
 final class SightPage {
@@ -31,6 +35,8 @@ final class SightPage {
             new Input.Choice("", "Not looked at"),
             new Input.Choice("lit", "Lit"),
             new Input.Choice("not lit", "Not lit"));
+
+    private static final int MOST_LIKELY = 8;
 
     private final HouseStore store;
 
@@ -76,27 +82,70 @@ final class SightPage {
                 problems -> page(stored, said, Sent.said(problems)));
     }
 
-    private static String page(StoredHouse stored, Map<String, String> said, List<String> wrong) {
-        House house = stored.house();
-        List<Input.Choice> points = new ArrayList<>();
-        Derivation.derive(house).loadPoints().forEach(p -> points.add(new Input.Choice(p.id(), p.id())));
-        List<Input.Choice> breakers = new ArrayList<>();
+    /** The breakers that may feed the load point first, for those are thrown; the others behind them, for they may be off too. */
+    private static List<Input> breakers(House house, List<LoadPointWiring> points, Map<String, String> said) {
+        Map<String, Sureness> feeds = points.stream()
+                .filter(p -> p.id().equals(said.getOrDefault("at", "")))
+                .findFirst()
+                .map(Cards::feeds)
+                .orElse(Map.of());
+        boolean all = feeds.size() <= MOST_LIKELY;
+        List<Input.Choice> likely = new ArrayList<>();
+        List<Input.Choice> others = new ArrayList<>();
         house.panels()
                 .values()
                 .forEach(p -> p.breakers().values().forEach(b -> {
                     String name = p.name() + "." + b.key();
-                    breakers.add(new Input.Choice(name, name, b.label() == null ? "" : b.label()));
+                    Sureness feed = feeds.get(name);
+                    (feed != null && (all || feed != Sureness.MAY) ? likely : others)
+                            .add(new Input.Choice(name, name, b.label() == null ? "" : b.label()));
                 }));
-        List<Input> inputs = List.of(
+        String off = said.getOrDefault("with-off", "");
+        Input rest = Input.chosen(
+                Input.Kind.SOME,
+                "with-off",
+                likely.isEmpty() ? "Off meanwhile" : "Other breakers off meanwhile",
+                chosen(off, others),
+                "every breaker that was off",
+                others);
+        return likely.isEmpty()
+                ? List.of(rest)
+                : List.of(
+                        Input.chosen(
+                                Input.Kind.SOME,
+                                "with-off",
+                                "Off meanwhile",
+                                chosen(off, likely),
+                                feeds.containsValue(Sureness.MAY) && all
+                                        ? "what may feed it, as recorded"
+                                        : "what feeds it, as recorded",
+                                likely),
+                        rest);
+    }
+
+    /** {@return those of what was sent that stand in this list} */
+    private static String chosen(String sent, List<Input.Choice> among) {
+        return Stream.of(sent.split(","))
+                .filter(s -> among.stream().anyMatch(c -> c.value().equals(s)))
+                .collect(Collectors.joining(","));
+    }
+
+    private static String page(StoredHouse stored, Map<String, String> said, List<String> wrong) {
+        House house = stored.house();
+        List<LoadPointWiring> points = Derivation.derive(house).loadPoints();
+        List<Input> inputs = new ArrayList<>(List.of(
                 Input.hidden("id", said.getOrDefault("id", "")),
-                Input.chosen(Input.Kind.LIST, "at", "Load point", said.getOrDefault("at", ""), "", points),
                 Input.chosen(
-                        Input.Kind.SOME,
-                        "with-off",
-                        "Off meanwhile",
-                        said.getOrDefault("with-off", ""),
-                        "every breaker that was off",
-                        breakers),
+                        Input.Kind.LIST,
+                        "at",
+                        "Load point",
+                        said.getOrDefault("at", ""),
+                        "",
+                        points.stream()
+                                .map(p -> new Input.Choice(p.id(), p.id()))
+                                .toList())));
+        inputs.addAll(breakers(house, points, said));
+        inputs.addAll(List.of(
                 Input.chosen(Input.Kind.ONE, "read", "Then it was", said.getOrDefault("read", ""), "", READ),
                 Input.chosen(
                         Input.Kind.ONE,
@@ -121,7 +170,7 @@ final class SightPage {
                         true),
                 Input.typed(Input.Kind.TEXT, "date", "Day", said.getOrDefault("date", ""), "", true),
                 Input.typed(Input.Kind.TEXT, "by", "Who looked", said.getOrDefault("by", ""), "", false),
-                Input.typed(Input.Kind.TEXT, "note", "Note", said.getOrDefault("note", ""), "", false));
+                Input.typed(Input.Kind.TEXT, "note", "Note", said.getOrDefault("note", ""), "", false)));
         return Sent.page(
                 stored,
                 new EditPage(

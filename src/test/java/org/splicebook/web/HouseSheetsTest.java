@@ -200,6 +200,13 @@ class HouseSheetsTest {
             String text = dense(text(d, 1, d.getNumberOfPages()));
             drawing.labels().forEach(l -> assertThat(text).contains(dense(l.text())));
             assertThat(text).contains("Findtheboxbythiscode");
+            assertThat(dense(text(d, 1, 1)))
+                    .as("the drawing stands under its title, not on a page behind an empty one")
+                    .contains(
+                            dense("Box " + BOX),
+                            dense(drawing.labels()
+                                    .get(drawing.labels().size() - 1)
+                                    .text()));
         }
     }
 

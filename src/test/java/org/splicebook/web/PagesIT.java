@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -17,6 +19,9 @@ import org.splicebook.housefile.HouseFiles;
 import org.splicebook.record.Draft;
 import org.splicebook.record.Move;
 import org.splicebook.store.KeptDraft;
+import org.splicebook.web.view.Link;
+import org.splicebook.web.view.Section;
+import org.splicebook.wiring.Derivation;
 
 class PagesIT {
     private static final String PAGE = "/houses/" + Served.ID;
@@ -109,6 +114,42 @@ class PagesIT {
         assertThat(served.get(PAGE + "/points/bench-1.top").body())
                 .contains("Fed by main.", "as recorded", "Protected by", "<svg", "Before a hand goes near a wire");
         assertThat(served.get(PAGE + "/points/none").statusCode()).isEqualTo(404);
+    }
+
+    @Test
+    void sightingIsAskedForWithTheBreakersThatMayFeedTheLoadPointFirst() {
+        String point = "bench-1.top";
+        var feeds = Cards.feeds(
+                Derivation.derive(
+                                served.store.findHouse(Served.ID).orElseThrow().house())
+                        .loadPoints()
+                        .stream()
+                        .filter(p -> p.id().equals(point))
+                        .findFirst()
+                        .orElseThrow());
+        String page = served.get(PAGE + "/sight?at=" + point).body();
+        List<String> offered = Pattern.compile("name=\"with-off\" value=\"([^\"]+)\"")
+                .matcher(page)
+                .results()
+                .map(r -> r.group(1))
+                .toList();
+        assertThat(offered.subList(0, feeds.size())).containsExactlyInAnyOrderElementsOf(feeds.keySet());
+        assertThat(offered).as("every breaker can still be told, once").doesNotHaveDuplicates();
+        assertThat(offered)
+                .hasSameSizeAs(Pattern.compile("name=\"with-off\"")
+                        .matcher(served.get(PAGE + "/sight").body())
+                        .results()
+                        .toList());
+    }
+
+    @Test
+    void longListIsFoldedAndNothingOfItLeftOut() {
+        List<Link> many =
+                IntStream.range(0, 40).mapToObj(i -> Link.words("thing " + i)).toList();
+        Section s = new Section("Things", "", many);
+        assertThat(s.first()).hasSize(8);
+        assertThat(Stream.concat(s.first().stream(), s.rest().stream())).containsExactlyElementsOf(many);
+        assertThat(new Section("Things", "", many.subList(0, 14)).rest()).isEmpty();
     }
 
     /** What it brings along is all that it needs: the browser asks nobody else, and may keep it. */

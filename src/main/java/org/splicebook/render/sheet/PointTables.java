@@ -1,7 +1,6 @@
 package org.splicebook.render.sheet;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
 import org.splicebook.answer.SightingWords;
 import org.splicebook.record.Basis;
@@ -131,7 +130,11 @@ final class PointTables {
         return l.grounds().stream()
                 .map(g -> g.sureness())
                 .min(Sureness::compareTo)
-                .map(g -> g == Sureness.MAY ? "possible: test" : g.name().toLowerCase(Locale.ROOT))
+                .map(g -> switch (g) {
+                    case MUST -> "yes, as recorded";
+                    case SHOWN -> "yes, not in every lever position";
+                    case MAY -> "possible: test";
+                })
                 .orElse("none, as recorded");
     }
 

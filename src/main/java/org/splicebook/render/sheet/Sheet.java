@@ -32,7 +32,7 @@ public record Sheet(
      * @param isTicked whether an empty cell takes no more than a tick, so that a long list stays short
      */
     public record Grid(List<String> columns, List<List<String>> rows, boolean isTicked) implements Block {
-        private static final int SHORT = 12;
+        private static final int SHORT = 14;
 
         /** A table whose empty cells have room for words and figures. */
         public Grid(List<String> columns, List<List<String>> rows) {

@@ -184,7 +184,7 @@ public final class Sheets {
                     .map(Joint::about)
                     .forEach(p -> sure.add(p.basis() == null ? house.basis() : p.basis()));
         }
-        return sheet(box.isEmpty() ? "Cards of all boxes" : "Box " + box, weakest(sure), blocks, Leads.TO_A_WIRE);
+        return sheet(box.isEmpty() ? "Cards of all boxes" : "Card of a box", weakest(sure), blocks, Leads.TO_A_WIRE);
     }
 
     private void card(String box, List<Block> blocks) {

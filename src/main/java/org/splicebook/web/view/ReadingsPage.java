@@ -10,7 +10,7 @@ import java.util.List;
  * @param wrong what was wrong with what was sent; empty at first
  * @param places the places, each leading to its own load points
  * @param top what holds for every reading
- * @param lines the load points
+ * @param groups the load points, by place
  * @param cautions the cautions that apply
  */
 public record ReadingsPage(
@@ -19,8 +19,21 @@ public record ReadingsPage(
         List<String> wrong,
         List<Link> places,
         List<Input> top,
-        List<Line> lines,
+        List<Group> groups,
         List<String> cautions) {
+    /**
+     * The load points of one place.
+     *
+     * @param title the place
+     * @param isOpen whether they are shown at once: there is one place only, or something stands in one of them
+     * @param lines the load points
+     */
+    public record Group(String title, boolean isOpen, List<Line> lines) {
+        public Group {
+            lines = List.copyOf(lines);
+        }
+    }
+
     /**
      * One load point.
      *
@@ -32,13 +45,19 @@ public record ReadingsPage(
         public Line {
             cells = List.copyOf(cells);
         }
+
+        /** {@return whether something was written in it, or is wrong with it} */
+        public boolean isWritten() {
+            return cells.stream()
+                    .anyMatch(c -> !c.value().isEmpty() || !c.wrong().isEmpty());
+        }
     }
 
     public ReadingsPage {
         wrong = List.copyOf(wrong);
         places = List.copyOf(places);
         top = List.copyOf(top);
-        lines = List.copyOf(lines);
+        groups = List.copyOf(groups);
         cautions = List.copyOf(cautions);
     }
 }
