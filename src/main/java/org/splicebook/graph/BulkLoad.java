@@ -31,10 +31,10 @@ import org.splicebook.store.Revision;
  */
 final class BulkLoad {
     /** As many relationships as are sent at once: enough to be fast, few enough for the memory of one transaction. */
-    private static final int TIES_AT_ONCE = 20_000;
+    private static final int TIES_AT_ONCE = 8_000;
 
     /** As many houses as a thread takes at once. */
-    private static final int TAKEN_AT_ONCE = 8;
+    private static final int TAKEN_AT_ONCE = 4;
 
     /** More writers than these would only wait for each other. */
     private static final int MOST_WRITERS = 4;

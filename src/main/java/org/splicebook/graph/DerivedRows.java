@@ -103,7 +103,7 @@ final class DerivedRows {
     }
 
     private Map<String, Object> way(int loadPoint, Way way, Conductor conductor, String terminal, Sureness sureness) {
-        Map<String, Object> m = new TreeMap<>();
+        Map<String, Object> m = new HashMap<>();
         m.put("terminal", terminal);
         m.put("sureness", RowBuilder.word(sureness));
         m.put("basis", RowBuilder.word(way.basis()));

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.graph.GraphRows.NodeRow;
 import org.splicebook.graph.GraphRows.TieRow;
 
@@ -27,16 +28,14 @@ record GraphChange(List<NodeRow> gone, List<NodeRow> changed, List<NodeRow> made
 
     static GraphChange between(GraphRows before, GraphRows after) {
         Map<String, Integer> at = new HashMap<>();
-        for (int i = 0; i < after.nodes().size(); i++) {
-            at.put(after.nodes().get(i).identity(), i);
-        }
         boolean[] known = new boolean[after.nodes().size()];
         int[] becomes = new int[before.nodes().size()];
         List<NodeRow> gone = new ArrayList<>();
         List<NodeRow> changed = new ArrayList<>();
         for (int i = 0; i < becomes.length; i++) {
             NodeRow old = before.nodes().get(i);
-            Integer same = at.get(old.identity());
+            boolean isInPlace = i < known.length && old.isNamedAs(after.nodes().get(i));
+            Integer same = isInPlace ? Integer.valueOf(i) : find(old, after, at);
             becomes[i] = same == null ? -1 : same;
             if (same != null) {
                 known[same] = true;
@@ -57,6 +56,16 @@ record GraphChange(List<NodeRow> gone, List<NodeRow> changed, List<NodeRow> made
         List<Tie> tied = new ArrayList<>();
         ties(before, after, becomes, untied, tied);
         return new GraphChange(gone, changed, made, untied, tied);
+    }
+
+    /** Finds a node of another place in the order; the index is made when it is first needed. */
+    private static @Nullable Integer find(NodeRow old, GraphRows after, Map<String, Integer> at) {
+        if (at.isEmpty()) {
+            for (int i = 0; i < after.nodes().size(); i++) {
+                at.put(after.nodes().get(i).identity(), i);
+            }
+        }
+        return at.get(old.identity());
     }
 
     private static void ties(GraphRows before, GraphRows after, int[] becomes, List<Tie> untied, List<Tie> tied) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 
 /**
@@ -35,6 +36,13 @@ record GraphRows(List<NodeRow> nodes, List<TieRow> ties) {
             return others.size() < 2
                     ? said() + " " + others
                     : said() + " " + others.stream().sorted().toList();
+        }
+
+        /** {@return whether the two have one identity, labels in the same order; where not, they may still have} */
+        boolean isNamedAs(NodeRow other) {
+            return label.equals(other.label)
+                    && others.equals(other.others)
+                    && Objects.equals(properties.get("key"), other.properties.get("key"));
         }
 
         /** {@return whether it stands for the end, outside the house, of a relationship that should not be} */

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -45,7 +44,7 @@ final class RowBuilder {
     /** {@return the index of the node, made bare where there was none} */
     int node(String label, String name) {
         return index.computeIfAbsent(label, l -> new HashMap<>()).computeIfAbsent(name, k -> {
-            Map<String, Object> properties = new TreeMap<>();
+            Map<String, Object> properties = new HashMap<>();
             properties.put("house", house);
             properties.put("name", name);
             properties.put("key", label.equals("House") ? house : house + "/" + name);
@@ -87,7 +86,7 @@ final class RowBuilder {
 
     /** Adds a relationship with properties given as name, value, name, value. */
     void tie(int from, String type, int to, @Nullable Object... properties) {
-        Map<String, Object> map = new TreeMap<>();
+        Map<String, Object> map = new HashMap<>();
         for (int i = 0; i < properties.length; i += 2) {
             put(map, String.valueOf(properties[i]), properties[i + 1]);
         }
