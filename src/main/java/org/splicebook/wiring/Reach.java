@@ -98,7 +98,7 @@ final class Reach {
                         .filter(l -> java.util.Arrays.binarySearch(trunk.levers, l) < 0)
                         .toArray();
         if (LeverState.combinations(net, free, SMALL) <= SMALL) {
-            enumerate(r, free, parts, r.wires);
+            enumerate(r, free, List.of(new Group(free, parts, r.wires)));
             return;
         }
         Map<BitSet, List<Part>> partSets = new LinkedHashMap<>();
@@ -128,11 +128,32 @@ final class Reach {
             wireSets.computeIfAbsent(set, k -> new Ints()).add(w);
         }
         partSets.keySet().forEach(k -> wireSets.computeIfAbsent(k, x -> new Ints()));
-        wireSets.forEach(
-                (set, ws) -> enumerate(r, set.stream().toArray(), partSets.getOrDefault(set, List.of()), ws.toArray()));
+        List<Group> groups = new ArrayList<>();
+        long apart = 0;
+        for (Map.Entry<BitSet, Ints> e : wireSets.entrySet()) {
+            int[] levers = e.getKey().stream().toArray();
+            groups.add(new Group(
+                    levers,
+                    partSets.getOrDefault(e.getKey(), List.of()),
+                    e.getValue().toArray()));
+            apart += LeverState.combinations(net, levers, CAP);
+        }
+        if (LeverState.combinations(net, free, CAP) <= Math.min(apart, CAP)) {
+            enumerate(r, free, groups);
+        } else {
+            groups.forEach(g -> enumerate(r, g.levers, List.of(g)));
+        }
     }
 
-    private void enumerate(Regions.Region r, int[] levers, List<Part> parts, int[] wires) {
+    /** What the same levers of a region matter to. */
+    @SuppressWarnings("ArrayRecordComponent") // levers and wires, never compared
+    private record Group(int[] levers, List<Part> parts, int[] wires) {}
+
+    /**
+     * Looks at every position of these levers, among which are those of every group. What does not matter to a group may stand anyhow: it
+     * is looked at where that stands in its first position.
+     */
+    private void enumerate(Regions.Region r, int[] levers, List<Group> groups) {
         int count = (int) LeverState.combinations(net, levers, CAP);
         int[] used = levers;
         if (count > CAP) {
@@ -140,12 +161,16 @@ final class Reach {
             count = 1;
         }
         boolean joined = used != levers || trunk.joined;
-        for (Part p : parts) {
-            p.size(trunk.positions, used, count);
-            p.joined = joined;
-        }
-        for (int w : wires) {
-            wireUses.begin(w, joined ? JOINED : trunk.positions * count);
+        for (Group g : groups) {
+            int[] own = used == levers ? g.levers : used;
+            int its = (int) LeverState.combinations(net, own, CAP);
+            for (Part p : g.parts) {
+                p.size(trunk.positions, own, its);
+                p.joined = joined;
+            }
+            for (int w : g.wires) {
+                wireUses.begin(w, joined ? JOINED : trunk.positions * its);
+            }
         }
         int[][][] fed = new int[trunk.positions][][];
         for (int t = 0; t < trunk.positions; t++) {
@@ -171,12 +196,19 @@ final class Reach {
             for (int p = 0; p < count; p++) {
                 state.set(used, p);
                 build();
-                record(t * count + p, parts, wires, next - t);
+                for (Group g : groups) {
+                    int at = used == levers ? position(g, levers, p) : 0;
+                    if (at >= 0) {
+                        record(at, t, g, next - t);
+                    }
+                }
             }
             // What comes from the same roots in several positions of the trunk is kept once for all of them.
             for (int same = t + 1; same < next; same++) {
-                for (Part p : parts) {
-                    p.repeat(same);
+                for (Group g : groups) {
+                    for (Part p : g.parts) {
+                        p.repeat(same);
+                    }
                 }
             }
         }
@@ -204,9 +236,30 @@ final class Reach {
         ground.build(groundFed, state);
     }
 
+    /** The position of a group's own levers in a position of all; -1 where one that does not matter to it is not in its first. */
+    private int position(Group g, int[] levers, int position) {
+        int rest = position;
+        int own = 0;
+        int weight = 1;
+        int k = 0;
+        for (int l : levers) {
+            int n = net.levers.get(l).positions();
+            if (k < g.levers.length && g.levers[k] == l) {
+                own += rest % n * weight;
+                weight *= n;
+                k++;
+            } else if (rest % n != 0) {
+                return -1;
+            }
+            rest /= n;
+        }
+        return own;
+    }
+
     /** Keeps what one case shows, which stands for so many like it. */
-    private void record(int at, List<Part> parts, int[] wires, int like) {
-        for (Part p : parts) {
+    private void record(int position, int trunkPosition, Group g, int like) {
+        for (Part p : g.parts) {
+            int at = trunkPosition * p.positions + position;
             int n = p.terminals.length;
             for (int i = 0; i < n; i++) {
                 int t = p.terminals[i];
@@ -239,7 +292,7 @@ final class Reach {
                 p.groundRoots[at] = new int[][] {rootsOf(ground, groundFed, p.ground)};
             }
         }
-        for (int w : wires) {
+        for (int w : g.wires) {
             if (hot.reaches(w)) {
                 for (int root : rootsOf(hot, hotFed, w)) {
                     wireUses.count(w, root, like);
