@@ -2,6 +2,7 @@ package org.splicebook.render;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /** Text laid out in lines of a width. */
 final class Lines {
@@ -9,13 +10,16 @@ final class Lines {
     private static final int STEP = 4;
     private static final String SEPARATORS = ".:-,/+@";
 
+    /** Between words; a box to tick stays with the name before it. */
+    private static final Pattern BETWEEN = Pattern.compile(" +(?!(\\[ )?\\])");
+
     private Lines() {}
 
     /** {@return the text in lines of at most that many characters; words longer than a line are cut} */
     static List<String> wrap(String text, int width) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : harmless(text).trim().split(" +")) {
+        for (String word : BETWEEN.split(harmless(text).trim())) {
             String rest = word;
             if (!line.isEmpty() && length(line) + 1 + length(rest) > width) {
                 lines.add(line.toString());

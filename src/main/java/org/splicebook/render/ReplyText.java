@@ -27,6 +27,11 @@ public final class ReplyText {
     /** More of what is excluded is told by name alone. */
     private static final int MOST_EXCLUDED = 8;
 
+    /** What all of so many rows say alike, in more characters than that, is told once, above them. */
+    private static final int MANY_ROWS = 4;
+
+    private static final int LONG_CELL = 24;
+
     private final int width;
     private final List<String> lines = new ArrayList<>();
 
@@ -122,6 +127,10 @@ public final class ReplyText {
         }
         Set<String> names = new LinkedHashSet<>();
         rows.forEach(r -> names.addAll(r.columns().keySet()));
+        toldOnce(rows, names).forEach(n -> {
+            lines.addAll(Lines.hung(n + ": ", cell(rows.get(0), n), width));
+            names.remove(n);
+        });
         List<String> columns = new ArrayList<>(List.of("what"));
         columns.addAll(names);
         columns.add("basis");
@@ -142,9 +151,23 @@ public final class ReplyText {
         return all;
     }
 
+    private static List<String> toldOnce(List<Row> rows, Set<String> names) {
+        if (rows.size() < MANY_ROWS) {
+            return List.of();
+        }
+        return names.stream()
+                .filter(n -> Lines.length(cell(rows.get(0), n)) > LONG_CELL)
+                .filter(n -> rows.stream().map(r -> cell(r, n)).distinct().count() == 1)
+                .toList();
+    }
+
+    private static String cell(Row r, String name) {
+        return Table.cell(r.columns().getOrDefault(name, ""));
+    }
+
     private static List<String> cells(Row r, Set<String> names) {
         List<String> cells = new ArrayList<>();
-        names.forEach(n -> cells.add(Table.cell(r.columns().getOrDefault(n, ""))));
+        names.forEach(n -> cells.add(cell(r, n)));
         cells.add(r.basis().word());
         return cells;
     }

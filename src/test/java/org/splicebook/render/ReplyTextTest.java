@@ -116,6 +116,27 @@ class ReplyTextTest {
     }
 
     @Test
+    void whatManyRowsSayAlikeAtLengthIsSaidOnceAboveThem() {
+        String off = "main.9, main.12, main.19, main.20, main.21";
+        List<Row> rows = IntStream.range(0, 4)
+                .mapToObj(i -> new Row(
+                        "lamp-" + i, Row.Status.SHOWN, Basis.SEEN, Map.of("off", off, "place", "Room " + i), List.of()))
+                .toList();
+        String text = ReplyText.write(answer(rows), 80);
+        assertThat(text).containsOnlyOnce("off: " + off).contains("Room 0", "Room 3");
+        assertThat(ReplyText.write(answer(rows.subList(0, 3)), 80)).doesNotContain("off: ");
+    }
+
+    @Test
+    void boxToTickStaysWithItsName() {
+        Answer walk = answer(List.of())
+                .withSections(List.of(new Answer.Section(
+                        "Walk", false, List.of("bath-fan [ ] ".repeat(9).trim()))));
+        assertThat(ReplyText.write(walk, 40).lines().toList())
+                .noneMatch(line -> line.endsWith("[") || line.trim().startsWith("["));
+    }
+
+    @Test
     void draftsAreMarked() {
         Heading h = new Heading("q", "Q?", "h", "H", 1, Instant.EPOCH, Map.of(), true);
         assertThat(ReplyText.write(new Listing(h, List.of("a"), List.of()), 80)).contains("DRAFT");
