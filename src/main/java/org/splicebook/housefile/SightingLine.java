@@ -114,7 +114,7 @@ public final class SightingLine {
     /** The lines were those of the whole house; the key is good for the person too. */
     private static Problem byKey(Problem p) {
         String path = p.where().path();
-        String key = path.substring(path.lastIndexOf(']') + 1).replaceFirst("^[.]", "");
+        String key = path.replaceFirst("^[a-z]+\\[[0-9]+][.]?", "");
         return new Problem(p.kind(), p.severity(), Where.field(key), p.message(), p.cure());
     }
 }

@@ -45,7 +45,13 @@ public final class Moves {
                 int number = i + 1;
                 return new Result.Failed<>(e.problems().stream()
                         .map(p -> Problem.error(
-                                p.kind(), Where.field(path), "Move " + number + ": " + p.message(), p.cure()))
+                                p.kind(),
+                                Where.field(path
+                                        + (p.where().path().isEmpty()
+                                                ? ""
+                                                : "." + p.where().path())),
+                                "Move " + number + ": " + p.message(),
+                                p.cure()))
                         .toList());
             }
         }
@@ -220,7 +226,11 @@ public final class Moves {
             ends.add(r);
         }
         if (ends.size() < 2) {
-            throw Bench.wrong(ProblemKind.MISSING, "A splice of fewer than two.", "Name two or more, or cap the one.");
+            throw new ProblemException(Problem.error(
+                    ProblemKind.MISSING,
+                    Where.field("splice"),
+                    "A splice of fewer than two.",
+                    "Name two or more, or cap the one."));
         }
         ends.forEach(r -> b.lift(m.in(), r));
         Joint.By by = m.by() == null ? Joint.By.TWIST_ON : m.by();

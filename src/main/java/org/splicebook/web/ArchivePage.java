@@ -13,7 +13,6 @@ import java.util.Map;
 import org.splicebook.archive.Archive;
 import org.splicebook.archive.ArchiveWriter;
 import org.splicebook.archive.Restore;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.store.HouseStore;
@@ -23,6 +22,7 @@ import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
+import org.splicebook.web.view.Wrong;
 
 /** Archives taken away and brought in: houses with their whole past. */
 final class ArchivePage {
@@ -42,7 +42,7 @@ final class ArchivePage {
     }
 
     List<Route> pages() {
-        return List.of(Route.get(PATH, ctx -> ctx.html(page(List.of()))), Route.post(PATH, this::read));
+        return List.of(Route.get(PATH, ctx -> ctx.html(page(Wrong.NONE))), Route.post(PATH, this::read));
     }
 
     private void write(Context ctx) {
@@ -83,7 +83,7 @@ final class ArchivePage {
     private List<Revision> restore(Context ctx) {
         var sent = ctx.uploadedFile("file");
         if (sent == null) {
-            throw Failures.failure(ProblemKind.MISSING, "No file came with the form.", "Choose an archive.");
+            throw Failures.failure("file", ProblemKind.MISSING, "No file came with the form.", "Choose an archive.");
         }
         Path file = null;
         try (InputStream in = sent.content()) {
@@ -110,7 +110,7 @@ final class ArchivePage {
         }
     }
 
-    private static String page(List<Problem> problems) {
+    private static String page(Wrong wrong) {
         return Templates.page(
                 "edit",
                 Map.of(
@@ -119,7 +119,7 @@ final class ArchivePage {
                                 "Bring an archive in",
                                 "Houses with their whole past, from another Splicebook. Each must be new here; everything is verified"
                                         + " before anything is stored. Larger ones: the command restore.",
-                                Sent.said(problems),
+                                wrong,
                                 List.of(new Entry(
                                         PATH,
                                         "An archive",

@@ -14,7 +14,10 @@ import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.housefile.DraftFiles;
 import org.splicebook.housefile.Kinds;
+import org.splicebook.problem.Problem;
+import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Result;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
 import org.splicebook.record.Complete;
@@ -22,14 +25,19 @@ import org.splicebook.record.House;
 import org.splicebook.record.Move;
 import org.splicebook.record.Ref;
 import org.splicebook.render.Json;
+import org.splicebook.render.drawing.DrawingKind;
+import org.splicebook.render.drawing.Drawings;
 import org.splicebook.rewire.Entered;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
+import org.splicebook.wiring.Derivation;
 
 /** Records what is in a box, wire by wire. */
 final class BoxPages {
@@ -49,7 +57,7 @@ final class BoxPages {
         return List.of(
                 Route.get(EDIT, ctx -> {
                     StoredHouse stored = Sent.house(store, ctx);
-                    ctx.html(edited(stored, box(stored, ctx), List.of()));
+                    ctx.html(edited(stored, box(stored, ctx), Wrong.NONE));
                 }),
                 Route.post(EDIT, this::edit));
     }
@@ -66,13 +74,24 @@ final class BoxPages {
     }
 
     static String put(HouseStore store, StoredHouse stored, long from, String box, List<Move> moves, String why) {
+        return put(store, entered(stored.house(), moves), from, box, why);
+    }
+
+    /** {@return the house after moves that a form stands for; nobody counted them, so what is wrong is told without their number} */
+    static House entered(House house, List<Move> moves) {
         String day = LocalDate.now(ZoneId.systemDefault()).toString();
-        return put(store, Entered.of(stored.house(), moves, moves.size(), day).get(), from, box, why);
+        Result<House> after = Entered.of(house, moves, moves.size(), day);
+        if (after.isOk()) {
+            return after.get();
+        }
+        throw new ProblemException(after.problems().stream()
+                .map(p -> Problem.error(p.kind(), p.where(), p.message().replaceFirst("^Move \\d+: ", ""), p.cure()))
+                .toList());
     }
 
     static String put(HouseStore store, House after, long from, String box, String why) {
-        store.put(after, from, BY_PAGE, why + " " + box).get();
-        return new Paths(after.id()).of("boxes", box) + "/edit";
+        Revision made = store.put(after, from, BY_PAGE, why + " " + box).get();
+        return Just.stored(new Paths(after.id()).of("boxes", box) + "/edit", made);
     }
 
     static Box box(StoredHouse stored, Context ctx) {
@@ -91,19 +110,22 @@ final class BoxPages {
         Box box = box(stored, ctx);
         long from = Sent.revision(ctx);
         String in = box.name();
-        String end = Sent.field(ctx, "end");
+        boolean isTapped = Sent.field(ctx, "what").equals(TapForm.WHAT);
         Sent.attempt(
                 ctx,
+                isTapped ? TapForm.FIELDS : MoveFields.FIELDS,
                 () -> switch (Sent.field(ctx, "what")) {
-                    case "touch" ->
-                        put(
-                                store,
-                                stored,
-                                from,
-                                in,
-                                List.of(new Move.Shift(in, end, Sent.field(ctx, "to"))),
-                                "Wires seen in");
-                    case "cap" -> put(store, stored, from, in, List.of(new Move.Cap(in, end)), "A capped wire seen in");
+                    case TapForm.WHAT -> {
+                        String deed = Sent.field(ctx, TapForm.DEED);
+                        House after = TapForm.done(
+                                stored.house(),
+                                box,
+                                deed,
+                                ctx.formParams(TapForm.ENDS),
+                                Sent.field(ctx, TapForm.TO),
+                                Sent.field(ctx, TapForm.BY));
+                        yield put(store, after, from, in, TapForm.why(deed));
+                    }
                     case "device" ->
                         put(
                                 store,
@@ -147,7 +169,7 @@ final class BoxPages {
                                 "A cable seen in");
                     default -> listed(stored, from, box, ctx.formParams("complete"));
                 },
-                problems -> edited(stored, box, Sent.said(problems)));
+                wrong -> edited(stored, box, wrong));
     }
 
     /** What is wholly listed in the box. */
@@ -161,34 +183,18 @@ final class BoxPages {
         House h = stored.house();
         Map<String, Box> boxes = new LinkedHashMap<>(h.boxes());
         boxes.put(box.name(), box.withJoints(box.joints(), complete));
-        store.put(h.withParts(h.panels(), h.cables(), boxes), from, BY_PAGE, "What is wholly listed in " + box.name())
-                .get();
-        return new Paths(h.id()).of("boxes", box.name()) + "/edit";
+        return put(store, h.withParts(h.panels(), h.cables(), boxes), from, box.name(), "What is wholly listed in");
     }
 
-    static String edited(StoredHouse stored, Box box, List<String> wrong) {
+    static String edited(StoredHouse stored, Box box, Wrong wrong) {
         House house = stored.house();
         Paths paths = new Paths(house.id());
         List<Input.Choice> ends = choicesOf(house, box);
-        List<Entry> entries = new ArrayList<>(PhotoPages.entries(stored, box));
+        List<Entry> entries = new ArrayList<>();
         if (ends.size() > 1) {
-            entries.add(entry(
-                    stored,
-                    box,
-                    "touch",
-                    "A wire or terminal touches another: it leaves where it was",
-                    List.of(
-                            Input.chosen(Input.Kind.ONE, "end", "This", "", "", ends),
-                            Input.chosen(Input.Kind.ONE, "to", "Touches", "", "", ends)),
-                    "They touch"));
-            entries.add(entry(
-                    stored,
-                    box,
-                    "cap",
-                    "A wire is capped by itself",
-                    List.of(Input.chosen(Input.Kind.LIST, "end", "Wire", "", "", ends)),
-                    "It is capped"));
+            entries.add(tap(stored, box, ends));
         }
+        entries.addAll(PhotoPages.entries(stored, box));
         List<Input.Choice> kinds = Kinds.standard().entrySet().stream()
                 .map(k -> new Input.Choice(k.getKey(), k.getValue().title()))
                 .toList();
@@ -265,7 +271,9 @@ final class BoxPages {
                                                 new Link(paths.of("boxes", box.name()), "Its card and drawing", ""),
                                                 new Link(paths.base() + "/history", "Undo", "")))),
                         Caution.forWhat(Leads.TO_A_WIRE),
-                        PhotoPages.of(paths, box)));
+                        PhotoPages.of(paths, box),
+                        Drawings.of(DrawingKind.BOX, Derivation.derive(house), box.name())
+                                .svg()));
     }
 
     private static String otherEnd(Cable c, String box) {
@@ -275,6 +283,17 @@ final class BoxPages {
                 .findFirst()
                 .map(b -> "from " + b)
                 .orElse("neither end found");
+    }
+
+    private static Entry tap(StoredHouse stored, Box box, List<Input.Choice> ends) {
+        Entry one = entry(
+                stored,
+                box,
+                TapForm.WHAT,
+                "Put the joints right: tap what is meant, then say what is so. What leaves a joint by it is in that joint no more",
+                TapForm.inputs(ends),
+                "");
+        return new Entry(one.action(), one.words(), one.inputs(), TapForm.buttons(), false);
     }
 
     private static Entry entry(

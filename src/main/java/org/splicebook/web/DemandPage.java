@@ -43,12 +43,14 @@ import org.splicebook.render.drawing.Plots;
 import org.splicebook.render.sheet.DemandSheet;
 import org.splicebook.render.sheet.Paper;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Rows;
 import org.splicebook.web.view.WorkPage;
+import org.splicebook.web.view.Wrong;
 import org.splicebook.wiring.Derivation;
 
 /**
@@ -112,16 +114,16 @@ final class DemandPage {
                     DemandStudy unused = study(stored.house(), said);
                     return address(stored.house(), said, Map.of());
                 },
-                problems -> DraftPages.page(stored, page(stored, said, Sent.said(problems))));
+                wrong -> DraftPages.page(stored, page(stored, said, wrong)));
     }
 
     private void show(Context ctx) {
         StoredHouse stored = Sent.house(store, ctx);
         try {
-            ctx.html(DraftPages.page(stored, page(stored, asked(ctx), List.of())));
+            ctx.html(DraftPages.page(stored, page(stored, asked(ctx), Wrong.NONE)));
         } catch (ProblemException e) {
             ctx.status(Statuses.of(e.problems()))
-                    .html(DraftPages.page(stored, page(stored, asked(ctx), Sent.said(e.problems()))));
+                    .html(DraftPages.page(stored, page(stored, asked(ctx), Sent.wrong(ctx, Map.of(), e.problems()))));
         }
     }
 
@@ -149,6 +151,16 @@ final class DemandPage {
                 DemandStudy.Wanted.read(house, null, null, reader.metering(), 0).get());
     }
 
+    /** {@return whether what was told beside the record can be calculated with, so that what is wrong is elsewhere} */
+    private boolean isRead(House house, UnaryOperator<String> said) {
+        try {
+            DemandStudy unused = study(house, said);
+            return true;
+        } catch (ProblemException e) {
+            return false;
+        }
+    }
+
     private static String key(House house, String key) {
         return house.id() + " " + key;
     }
@@ -161,7 +173,7 @@ final class DemandPage {
                 .orElse(Demands.edition(house));
     }
 
-    private WorkPage page(StoredHouse stored, UnaryOperator<String> said, List<String> wrong) {
+    private WorkPage page(StoredHouse stored, UnaryOperator<String> said, Wrong wrong) {
         House house = stored.house();
         WorkPage page = WorkPage.of("What " + house.said() + " demands of its service", "", "")
                 .withWrong(wrong);
@@ -170,7 +182,7 @@ final class DemandPage {
                 "Tell it beside the record; nothing is stored",
                 told(said),
                 "Calculate")));
-        if (!wrong.isEmpty()) {
+        if (!wrong.isEmpty() && !isRead(house, said)) {
             return page.withEntries(entries);
         }
         DemandStudy study = study(house, said);
@@ -196,7 +208,7 @@ final class DemandPage {
                 "What " + house.said() + " demands of its service",
                 "",
                 lead(study, edition),
-                List.of(),
+                wrong,
                 null,
                 0,
                 next(house, said, edition),
@@ -342,11 +354,11 @@ final class DemandPage {
                 ctx,
                 () -> {
                     House after = DemandPlates.written(stored.house(), ctx);
-                    store.put(after, Sent.revision(ctx), BoxPages.BY_PAGE, "Nameplates and floor area")
+                    Revision made = store.put(after, Sent.revision(ctx), BoxPages.BY_PAGE, "Nameplates and floor area")
                             .get();
-                    return address(after, said, Map.of());
+                    return Just.stored(address(after, said, Map.of()), made);
                 },
-                problems -> DraftPages.page(stored, page(stored, said, Sent.said(problems))));
+                wrong -> DraftPages.page(stored, page(stored, said, wrong)));
     }
 
     private void read(Context ctx) {
@@ -357,14 +369,15 @@ final class DemandPage {
                 () -> {
                     String text = Sent.file(ctx, "file");
                     if (text.isBlank()) {
-                        throw Failures.failure(ProblemKind.MISSING, "No file came.", "Choose a file of readings.");
+                        throw Failures.failure(
+                                "file", ProblemKind.MISSING, "No file came.", "Choose a file of readings.");
                     }
-                    IntervalRecord read = IntervalReader.read("line", text).get();
+                    IntervalRecord read = Sent.typed("file", text, IntervalReader.read("line", text));
                     String id = UUID.randomUUID().toString();
                     readings.put(key(stored.house(), id), read);
                     return address(stored.house(), said, Map.of(METERED, id));
                 },
-                problems -> DraftPages.page(stored, page(stored, said, Sent.said(problems))));
+                wrong -> DraftPages.page(stored, page(stored, said, wrong)));
     }
 
     private void print(Context ctx) {

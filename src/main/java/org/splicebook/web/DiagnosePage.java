@@ -24,6 +24,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.LoadPointWiring;
 
@@ -79,7 +80,7 @@ final class DiagnosePage {
                     stored,
                     page(
                             "Tell what is wrong, room by room. The more that is told of what still works, the surer the answer.",
-                            List.of(),
+                            Wrong.NONE,
                             further(stored.house(), told),
                             List.of(rooms(stored.house(), told)))));
             return;
@@ -89,7 +90,11 @@ final class DiagnosePage {
                     .get();
             ctx.html(Sent.page(stored, answered(stored.house(), told, answer)));
         } catch (ProblemException e) {
-            EditPage again = page("", Sent.said(e.problems()), List.of(corrected(stored.house(), told)), List.of());
+            EditPage again = page(
+                    "",
+                    Sent.wrong(ctx, Map.of("symptoms", "told"), e.problems()),
+                    List.of(corrected(stored.house(), told)),
+                    List.of());
             ctx.status(Statuses.of(e.problems())).html(Sent.page(stored, again));
         }
     }
@@ -127,7 +132,7 @@ final class DiagnosePage {
         ctx.redirect(to, HttpStatus.SEE_OTHER);
     }
 
-    private static EditPage page(String lead, List<String> wrong, List<Entry> entries, List<Section> sections) {
+    private static EditPage page(String lead, Wrong wrong, List<Entry> entries, List<Section> sections) {
         return new EditPage("What may be wrong", lead, wrong, entries, sections, Caution.forWhat(Leads.TO_A_WIRE));
     }
 
@@ -148,7 +153,7 @@ final class DiagnosePage {
         return new EditPage(
                 "What is it like in " + said(house, place) + "?",
                 "",
-                List.of(),
+                Wrong.NONE,
                 List.of(new Entry(action(house), words, inputs, "Add")),
                 List.of(),
                 Caution.forWhat(Leads.TO_A_SWITCH));
@@ -261,7 +266,7 @@ final class DiagnosePage {
                 "",
                 answer.notProven().stream().map(Link::words).toList()));
         entries.addAll(further(house, told));
-        return page(answer.outcome(), List.of(), entries, sections);
+        return page(answer.outcome(), Wrong.NONE, entries, sections);
     }
 
     /** The next test with what can come out as large choices. */

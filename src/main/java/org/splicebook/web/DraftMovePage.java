@@ -22,6 +22,7 @@ import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
 import org.splicebook.web.view.WorkPage;
+import org.splicebook.web.view.Wrong;
 
 /** Adds moves to a draft by forms: first where, then what is done there; or the whole draft as text. */
 final class DraftMovePage {
@@ -39,9 +40,9 @@ final class DraftMovePage {
         return List.of(
                 Route.get(
                         MOVES,
-                        ctx -> ctx.html(page(ctx, Objects.requireNonNullElse(ctx.queryParam("in"), ""), List.of()))),
+                        ctx -> ctx.html(page(ctx, Objects.requireNonNullElse(ctx.queryParam("in"), ""), Wrong.NONE))),
                 Route.post(MOVES, this::add),
-                Route.get(MOVES + "/text", ctx -> ctx.html(text(ctx, "", List.of()))),
+                Route.get(MOVES + "/text", ctx -> ctx.html(text(ctx, "", Wrong.NONE))),
                 Route.post(MOVES + "/text", this::replace));
     }
 
@@ -55,6 +56,7 @@ final class DraftMovePage {
         String here = new Paths(kept.draft().house()).of("drafts", kept.name());
         Sent.attempt(
                 ctx,
+                MoveFields.FIELDS,
                 () -> {
                     House base = desk.base(kept).house();
                     Map<String, List<String>> said = new LinkedHashMap<>(ctx.formParamMap());
@@ -70,10 +72,10 @@ final class DraftMovePage {
                             DraftPages.BY_PAGE);
                     return in.isEmpty() || !base.boxes().containsKey(in) ? here : here + "/moves?in=" + Paths.part(in);
                 },
-                problems -> page(ctx, in, Sent.said(problems)));
+                wrong -> page(ctx, in, wrong));
     }
 
-    private String page(Context ctx, String in, List<String> wrong) {
+    private String page(Context ctx, String in, Wrong wrong) {
         StoredHouse stored = Sent.house(store, ctx);
         KeptDraft kept = kept(ctx);
         House after = desk.drafted(kept).house();
@@ -139,7 +141,7 @@ final class DraftMovePage {
         return p == null ? "" : p.said();
     }
 
-    private String text(Context ctx, String typed, List<String> wrong) {
+    private String text(Context ctx, String typed, Wrong wrong) {
         StoredHouse stored = Sent.house(store, ctx);
         KeptDraft kept = kept(ctx);
         String here = new Paths(stored.house().id()).of("drafts", kept.name());
@@ -165,8 +167,11 @@ final class DraftMovePage {
         Sent.attempt(
                 ctx,
                 () -> {
-                    Draft draft = DraftFiles.parse("line", text, desk.base(kept).house())
-                            .get()
+                    Draft draft = Sent.typed(
+                                    "text",
+                                    text,
+                                    DraftFiles.parse(
+                                            "line", text, desk.base(kept).house()))
                             .draft();
                     if (!draft.name().equals(kept.name())) {
                         throw Failures.failure(
@@ -178,6 +183,6 @@ final class DraftMovePage {
                     KeptDraft unused = desk.save(draft, DraftPages.version(ctx), DraftPages.BY_PAGE);
                     return new Paths(kept.draft().house()).of("drafts", kept.name());
                 },
-                problems -> text(ctx, text, Sent.said(problems)));
+                wrong -> text(ctx, text, wrong));
     }
 }

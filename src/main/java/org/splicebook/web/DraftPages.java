@@ -32,6 +32,7 @@ import org.splicebook.web.view.Link;
 import org.splicebook.web.view.ReplyView;
 import org.splicebook.web.view.Section;
 import org.splicebook.web.view.WorkPage;
+import org.splicebook.web.view.Wrong;
 
 /** Drafts on pages: begun, compared with the house, entered as done, carried over, withdrawn, asked about. Every page of one is marked. */
 final class DraftPages {
@@ -39,6 +40,9 @@ final class DraftPages {
     static final String ONE = ALL + "/{draft}";
     static final String BY_PAGE = "someone at the pages";
     static final String VERSION = "version";
+    /** What drafts call it, and the forms do. */
+    static final Map<String, String> FIELDS = Map.of("draft", "name");
+
     private static final int MOST_KEPT = 20;
 
     private record Key(String house, String draft, long version, long newest) {}
@@ -57,9 +61,9 @@ final class DraftPages {
 
     List<Route> routes() {
         return List.of(
-                Route.get(ALL, ctx -> ctx.html(list(Sent.house(store, ctx), Map.of(), List.of()))),
+                Route.get(ALL, ctx -> ctx.html(list(Sent.house(store, ctx), Map.of(), Wrong.NONE))),
                 Route.post(ALL, this::begin),
-                Route.get(ONE, ctx -> ctx.html(page(Sent.house(store, ctx), kept(ctx), List.of()))),
+                Route.get(ONE, ctx -> ctx.html(page(Sent.house(store, ctx), kept(ctx), Wrong.NONE))),
                 Route.post(ONE, this::change),
                 Route.get(ONE + "/moves.yaml", this::download),
                 Route.get(ONE + "/drawings/{kind}", this::draw),
@@ -82,7 +86,7 @@ final class DraftPages {
         return Templates.page("work", Map.of("bar", Paths.bar(stored), "page", page));
     }
 
-    private String list(StoredHouse stored, Map<String, String> said, List<String> wrong) {
+    private String list(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         Paths paths = new Paths(stored.house().id());
         List<Link> live = new ArrayList<>();
         List<Link> over = new ArrayList<>();
@@ -125,15 +129,25 @@ final class DraftPages {
                                 List.of(new Section("Open", "", live), new Section("Entered or withdrawn", "", over))));
     }
 
+    /** A new draft does not take another's name. */
+    static String free(HouseStore store, String house, String name) {
+        if (store.drafts(house).stream().anyMatch(d -> d.name().equals(name))) {
+            throw Failures.failure(
+                    "name", ProblemKind.CONFLICT, "There is a draft " + name + " already.", "Choose another name.");
+        }
+        return name;
+    }
+
     private void begin(Context ctx) {
         StoredHouse stored = Sent.house(store, ctx);
         String name = Sent.field(ctx, "name");
         String reason = Sent.field(ctx, "reason");
         Sent.attempt(
                 ctx,
+                FIELDS,
                 () -> {
                     Draft draft = new Draft(
-                            name,
+                            free(store, stored.house().id(), name),
                             stored.house().id(),
                             stored.revision().number(),
                             reason.isEmpty() ? null : reason,
@@ -141,10 +155,10 @@ final class DraftPages {
                     KeptDraft kept = desk.save(draft, 0, BY_PAGE);
                     return new Paths(stored.house().id()).of("drafts", kept.name()) + "/moves";
                 },
-                problems -> list(stored, Map.of("name", name, "reason", reason), Sent.said(problems)));
+                wrong -> list(stored, Map.of("name", name, "reason", reason), wrong));
     }
 
-    private String page(StoredHouse stored, KeptDraft kept, List<String> wrong) {
+    private String page(StoredHouse stored, KeptDraft kept, Wrong wrong) {
         String here = new Paths(stored.house().id()).of("drafts", kept.name());
         DraftState state = kept.state();
         DraftLook look = look(kept);
@@ -244,7 +258,7 @@ final class DraftPages {
                     change(ctx, kept);
                     return here;
                 },
-                problems -> page(stored, kept, Sent.said(problems)));
+                wrong -> page(stored, kept, wrong));
     }
 
     private void change(Context ctx, KeptDraft kept) {
@@ -259,6 +273,7 @@ final class DraftPages {
                 int move = number(ctx, "move");
                 if (move < kept.state().done() || move >= kept.draft().moves().size()) {
                     throw Failures.failure(
+                            "move",
                             ProblemKind.BAD_VALUE,
                             "There is no move " + (move + 1) + " that is left.",
                             "Choose one of the list.");

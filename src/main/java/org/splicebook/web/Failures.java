@@ -61,6 +61,11 @@ final class Failures {
         return new ProblemException(problem(kind, message, cure));
     }
 
+    /** {@return the same, of a field of a form} */
+    static ProblemException failure(String field, ProblemKind kind, String message, String cure) {
+        return new ProblemException(Problem.error(kind, Where.field(field), message, cure));
+    }
+
     private static Problem fromServer(HttpResponseException e, Context ctx) {
         ProblemKind kind = Statuses.kind(e.getStatus());
         return switch (kind) {

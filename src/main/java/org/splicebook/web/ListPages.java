@@ -16,6 +16,7 @@ import org.splicebook.answer.Leads;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.render.Json;
 import org.splicebook.render.ProblemJson;
@@ -32,6 +33,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Lists out of spreadsheets: looked at first with what they would do, their columns matched otherwise, then stored. */
 final class ListPages {
@@ -61,7 +63,7 @@ final class ListPages {
 
     List<Route> pages() {
         return List.of(
-                Route.get(PATH, ctx -> ctx.html(page(Sent.house(store, ctx), List.of(), List.of(), List.of()))),
+                Route.get(PATH, ctx -> ctx.html(page(Sent.house(store, ctx), Wrong.NONE, List.of(), List.of()))),
                 Route.post(PATH, this::read));
     }
 
@@ -133,24 +135,41 @@ final class ListPages {
             Sending sent = sent(ctx, stored);
             Intake intake = sent.of(stored.house());
             if (Sent.field(ctx, "step").equals(STORE)) {
-                Revision unused = store(stored, sent, intake, Sent.revision(ctx), "someone at the pages");
-                ctx.redirect(new Paths(stored.house().id()).base() + "/changes", io.javalin.http.HttpStatus.SEE_OTHER);
+                Revision made = store(stored, sent, intake, Sent.revision(ctx), "someone at the pages");
+                ctx.redirect(
+                        Just.stored(new Paths(stored.house().id()).base() + "/changes", made),
+                        io.javalin.http.HttpStatus.SEE_OTHER);
                 return;
             }
             if (!intake.problems().isEmpty()) {
                 ctx.status(Statuses.of(intake.problems()));
             }
-            ctx.html(page(stored, intake.problems(), preview(stored, sent, intake), sections(sent, intake)));
+            ctx.html(page(
+                    stored,
+                    Sent.wrong(ctx, Map.of(), byCell(intake.problems())),
+                    preview(stored, sent, intake),
+                    sections(sent, intake)));
         } catch (ProblemException e) {
-            ctx.status(Statuses.of(e.problems())).html(page(stored, e.problems(), List.of(), List.of()));
+            ctx.status(Statuses.of(e.problems()))
+                    .html(page(stored, Sent.wrong(ctx, Map.of(), byCell(e.problems())), List.of(), List.of()));
         }
+    }
+
+    /** What is wrong with a list stands in a cell of it, not in a field of the form. */
+    private static List<Problem> byCell(List<Problem> problems) {
+        return problems.stream()
+                .map(p -> p.where().path().matches(".*\\b[A-Z]{1,3}[0-9]+")
+                        ? new Problem(p.kind(), p.severity(), Where.NOWHERE, p.said(), "")
+                        : p)
+                .toList();
     }
 
     private static Sending sent(Context ctx, StoredHouse stored) {
         byte[] file = Sent.bytes(ctx, "file", Guard.LARGEST_FORM);
         byte[] list = file.length > 0 ? file : Sent.field(ctx, "list").getBytes(StandardCharsets.UTF_8);
         if (list.length == 0) {
-            throw Failures.failure(ProblemKind.MISSING, "No list came along.", "Choose a file, or paste its rows.");
+            throw Failures.failure(
+                    "list", ProblemKind.MISSING, "No list came along.", "Choose a file, or paste its rows.");
         }
         ListKind kind = kind(Sent.field(ctx, "kind"));
         Map<String, String> named = new LinkedHashMap<>();
@@ -227,8 +246,7 @@ final class ListPages {
                 new Section("Formulas", "Nothing is computed: what each showed last is taken as text.", formulas));
     }
 
-    private static String page(
-            StoredHouse stored, List<Problem> problems, List<Entry> preview, List<Section> sections) {
+    private static String page(StoredHouse stored, Wrong wrong, List<Entry> preview, List<Section> sections) {
         House house = stored.house();
         List<Input.Choice> panels = house.panels().keySet().stream()
                 .map(p -> new Input.Choice(p, p))
@@ -262,7 +280,7 @@ final class ListPages {
                 new EditPage(
                         "A list out of a spreadsheet",
                         "Panel schedules and lists of outlets. What the record has already stays as it is.",
-                        Sent.said(problems),
+                        wrong,
                         entries,
                         sections,
                         Caution.forWhat(Leads.TO_A_SWITCH)));

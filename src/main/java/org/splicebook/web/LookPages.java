@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Objects;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Row;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.render.ReplyText;
@@ -25,6 +24,7 @@ import org.splicebook.web.view.Link;
 import org.splicebook.web.view.ReplyView;
 import org.splicebook.web.view.Rows;
 import org.splicebook.web.view.WorkPage;
+import org.splicebook.web.view.Wrong;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.Wiring;
 
@@ -54,9 +54,9 @@ final class LookPages {
                                 Objects.requireNonNullElse(ctx.queryParam("cure"), ""),
                                 "",
                                 ctx.queryParam("place") != null,
-                                List.of()))),
+                                Wrong.NONE))),
                 Route.post(LOOK, this::begin),
-                Route.get(ONE, ctx -> ctx.html(page(Sent.house(store, ctx), running(ctx), List.of()))),
+                Route.get(ONE, ctx -> ctx.html(page(Sent.house(store, ctx), running(ctx), Wrong.NONE))),
                 Route.post(ONE, this::change));
     }
 
@@ -100,7 +100,7 @@ final class LookPages {
                 "Look for a change");
     }
 
-    private static String ask(StoredHouse stored, String cure, String wish, boolean isToPlace, List<String> wrong) {
+    private static String ask(StoredHouse stored, String cure, String wish, boolean isToPlace, Wrong wrong) {
         Paths paths = new Paths(stored.house().id());
         Wiring wiring = Derivation.derive(stored.house());
         List<Input.Choice> findings = new ArrayList<>();
@@ -158,7 +158,7 @@ final class LookPages {
                 ctx,
                 () -> new Paths(stored.house().id())
                         .of("look", searches.begin(stored, sought(ctx)).id()),
-                problems -> ask(stored, Sent.field(ctx, "cure"), Sent.field(ctx, "wish"), false, Sent.said(problems)));
+                wrong -> ask(stored, Sent.field(ctx, "cure"), Sent.field(ctx, "wish"), false, wrong));
     }
 
     private static Sought sought(Context ctx) {
@@ -174,6 +174,7 @@ final class LookPages {
             default -> {
                 if (points.isEmpty()) {
                     throw Failures.failure(
+                            "points",
                             ProblemKind.MISSING,
                             "It was not said what is to be protected.",
                             "Choose one load point or more.");
@@ -186,7 +187,7 @@ final class LookPages {
         };
     }
 
-    private String page(StoredHouse stored, Searches.Running running, List<String> wrong) {
+    private String page(StoredHouse stored, Searches.Running running, Wrong wrong) {
         String here = new Paths(stored.house().id()).of("look", running.id());
         String title = running.sought().question();
         Result<Sought.Outcome> found = running.found().orElse(null);
@@ -205,8 +206,7 @@ final class LookPages {
             return DraftPages.page(
                     stored,
                     WorkPage.of(title, ReplyText.DRAFT, "")
-                            .withWrong(
-                                    found.problems().stream().map(Problem::said).toList())
+                            .withWrong(Sent.wrong(found.problems()))
                             .withNext(next));
         }
         return DraftPages.page(
@@ -274,6 +274,7 @@ final class LookPages {
         String here = new Paths(stored.house().id()).of("look", running.id());
         Sent.attempt(
                 ctx,
+                DraftPages.FIELDS,
                 () -> {
                     if (Sent.field(ctx, "what").equals("end")) {
                         running.end();
@@ -282,10 +283,10 @@ final class LookPages {
                     KeptDraft kept = running.keep(
                             store,
                             HouseApi.number(Sent.field(ctx, "number")),
-                            Sent.field(ctx, "name"),
+                            DraftPages.free(store, stored.house().id(), Sent.field(ctx, "name")),
                             DraftPages.BY_PAGE);
                     return new Paths(stored.house().id()).of("drafts", kept.name());
                 },
-                problems -> page(stored, running, Sent.said(problems)));
+                wrong -> page(stored, running, wrong));
     }
 }

@@ -18,7 +18,24 @@ import org.splicebook.record.Panel;
 
 /** What the forms of {@link MoveForms} say, as moves. */
 final class MoveFields {
+    /** What the reader of moves calls it, and the forms do; each form has some of these fields. */
+    static final Map<String, String> FIELDS = fields();
+
     private MoveFields() {}
+
+    private static Map<String, String> fields() {
+        Map<String, String> all = new LinkedHashMap<>();
+        all.put(".*\\.(move|cap|pigtail)", "end");
+        all.put(".*\\.splice.*", "ends");
+        all.put(".*\\.(add-device|label|swap-line-and-load|retire-device|of)", "device");
+        all.put(".*\\.(add-cable|retire-cable|of)", "cable");
+        all.put(".*\\.add-(box|cable|device)", MoveForms.NAME);
+        all.put(".*\\.remark", "wire");
+        all.put(".*\\.(un)?tie.*", "spaces");
+        all.put(".*\\.ends.*", "other-end");
+        all.put(".*\\.as\\.ends.*", "from");
+        return all;
+    }
 
     /**
      * {@return what a form says as moves}
@@ -111,6 +128,7 @@ final class MoveFields {
                         pair.substring(0, eq).strip(), pair.substring(eq + 1).strip());
             } else if (!pair.isBlank()) {
                 throw Failures.failure(
+                        "terminals",
                         ProblemKind.BAD_VALUE,
                         "'" + pair.strip() + "' does not say where from and where to.",
                         "Write bottom.hot=load.hot.");

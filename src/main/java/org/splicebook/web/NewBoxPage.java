@@ -1,8 +1,6 @@
 package org.splicebook.web;
 
 import io.javalin.http.Context;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -18,9 +16,7 @@ import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.Box;
 import org.splicebook.record.Cable;
 import org.splicebook.record.House;
-import org.splicebook.record.Move;
 import org.splicebook.record.Photo;
-import org.splicebook.rewire.Entered;
 import org.splicebook.store.Document;
 import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
@@ -28,6 +24,7 @@ import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
+import org.splicebook.web.view.Wrong;
 
 /** Begins a box that was just opened with how it is wired; {@link BoxPages} then corrects it. */
 final class NewBoxPage {
@@ -44,7 +41,7 @@ final class NewBoxPage {
 
     List<Route> routes() {
         return List.of(
-                Route.get(NEW, ctx -> ctx.html(page(Sent.house(store, ctx), first(ctx), List.of()))),
+                Route.get(NEW, ctx -> ctx.html(page(Sent.house(store, ctx), first(ctx), Wrong.NONE))),
                 Route.post(NEW, this::begin));
     }
 
@@ -58,6 +55,7 @@ final class NewBoxPage {
         ctx.formParamMap().forEach((k, v) -> said.put(k, String.join(",", v).strip()));
         Sent.attempt(
                 ctx,
+                MoveFields.FIELDS,
                 () -> {
                     House after = begun(stored.house(), said);
                     String name = said.getOrDefault("name", "");
@@ -75,7 +73,7 @@ final class NewBoxPage {
                     }
                     return BoxPages.put(store, after, Sent.revision(ctx), name, "Opened box");
                 },
-                problems -> page(stored, said, Sent.said(problems)));
+                wrong -> page(stored, said, wrong));
     }
 
     /** {@return the house with the new box, its device, its cables and their joints} */
@@ -84,7 +82,10 @@ final class NewBoxPage {
         BoxTemplate template = BoxTemplate.ALL.get(said.getOrDefault("template", ""));
         if (template == null) {
             throw Failures.failure(
-                    ProblemKind.MISSING, "How it is wired was not said.", "Choose one; it can be corrected.");
+                    "template",
+                    ProblemKind.MISSING,
+                    "How it is wired was not said.",
+                    "Choose one; it can be corrected.");
         }
         List<Map<String, Object>> first = new ArrayList<>();
         String place = said.getOrDefault("place", "");
@@ -110,6 +111,7 @@ final class NewBoxPage {
             String cable = said.getOrDefault(which, "");
             if (cable.isEmpty() && template.needs(which)) {
                 throw Failures.failure(
+                        which,
                         ProblemKind.MISSING,
                         "The cable " + (which.equals("in") ? "towards the panel" : "that goes on") + " has no name.",
                         "Give it one, for example K12, and write it on its sheath.");
@@ -138,12 +140,10 @@ final class NewBoxPage {
         if (said.isEmpty()) {
             return house;
         }
-        List<Move> moves = BoxPages.moves(house, said);
-        String day = LocalDate.now(ZoneId.systemDefault()).toString();
-        return Entered.of(house, moves, moves.size(), day).get();
+        return BoxPages.entered(house, BoxPages.moves(house, said));
     }
 
-    private static String page(StoredHouse stored, Map<String, String> said, List<String> wrong) {
+    private static String page(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         House house = stored.house();
         List<Input.Choice> places = new ArrayList<>(List.of(new Input.Choice("", "not said")));
         house.places().values().forEach(p -> places.add(new Input.Choice(p.name(), p.said())));

@@ -19,9 +19,11 @@ import org.splicebook.record.PlaceKind;
 import org.splicebook.record.SourceSystem;
 import org.splicebook.render.Json;
 import org.splicebook.store.HouseStore;
+import org.splicebook.store.Revision;
 import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
+import org.splicebook.web.view.Wrong;
 
 /** Begins a house with what stands on its panel and in its rooms, or takes a house file in. */
 final class NewHousePage {
@@ -37,7 +39,7 @@ final class NewHousePage {
 
     List<Route> routes() {
         return List.of(
-                Route.get(PATH, ctx -> ctx.html(page(Map.of(), List.of()))),
+                Route.get(PATH, ctx -> ctx.html(page(Map.of(), Wrong.NONE))),
                 Route.post(PATH, this::begin),
                 Route.post(PATH + "/file", this::bringIn));
     }
@@ -47,8 +49,10 @@ final class NewHousePage {
         String text = sent.isEmpty() ? Sent.field(ctx, "text").replace("\r\n", "\n") : sent;
         Sent.attempt(
                 ctx,
-                () -> stored(HouseFiles.parse("line", text).get(), "Brought in as a house file"),
-                problems -> page(Map.of("text", text), problems));
+                () -> stored(
+                        Sent.typed(sent.isEmpty() ? "text" : "file", text, HouseFiles.parse("line", text)),
+                        "Brought in as a house file"),
+                wrong -> page(Map.of("text", text), wrong));
     }
 
     private void begin(Context ctx) {
@@ -56,12 +60,17 @@ final class NewHousePage {
         for (String name : List.of("name", "id", "system", "rating", "spaces", "panel-place", "breakers", "rooms")) {
             said.put(name, Sent.field(ctx, name));
         }
-        Sent.attempt(ctx, () -> stored(house(said), "Begun: panel and rooms"), problems -> page(said, problems));
+        Map<String, String> fields = new LinkedHashMap<>();
+        fields.put("house", said.getOrDefault("id", "").isEmpty() ? "name" : "id");
+        fields.put("panels\\.main\\.breakers.*", "breakers");
+        fields.put("panels\\.main\\.place", "panel-place");
+        fields.put("places.*", "rooms");
+        Sent.attempt(ctx, fields, () -> stored(house(said), "Begun: panel and rooms"), wrong -> page(said, wrong));
     }
 
     private String stored(House house, String why) {
-        store.put(house, 0, BY_PAGE, why).get();
-        return new Paths(house.id()).base();
+        Revision made = store.put(house, 0, BY_PAGE, why).get();
+        return Just.stored(new Paths(house.id()).base(), made);
     }
 
     /** {@return the house; what is wrong is told by the field of the form, with its line} */
@@ -167,7 +176,7 @@ final class NewHousePage {
                 .orElse("other");
     }
 
-    private static String page(Map<String, String> said, List<Problem> problems) {
+    private static String page(Map<String, String> said, Wrong wrong) {
         List<Input.Choice> systems = Arrays.stream(SourceSystem.values())
                 .map(s -> new Input.Choice(s.word(), s.word()))
                 .toList();
@@ -222,7 +231,7 @@ final class NewHousePage {
                         new EditPage(
                                 "A new house",
                                 "What can be written down without opening anything. Boxes, cables and tests come later.",
-                                Sent.said(problems),
+                                wrong,
                                 List.of(begin, file),
                                 List.of(),
                                 List.of())));

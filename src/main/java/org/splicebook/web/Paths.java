@@ -26,7 +26,8 @@ record Paths(String house) {
         return new HouseBar(
                 new Paths(stored.house().id()).base(),
                 stored.house().said(),
-                stored.revision().number());
+                stored.revision().number(),
+                Just.of(stored));
     }
 
     Link box(String name) {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import org.splicebook.people.AuditEntry;
 import org.splicebook.people.Grant;
@@ -24,6 +25,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Who may come in and what they did, for whoever looks after people. */
 final class PeoplePages {
@@ -35,6 +37,9 @@ final class PeoplePages {
             new Input.Choice("P7D", "A week, for whoever has the link"),
             new Input.Choice("P30D", "30 days, for whoever has the link"));
 
+    /** What the registry calls it, and the forms do. */
+    private static final Map<String, String> FIELDS = Map.of("name", "user", "role", "roles");
+
     private final HouseStore store;
     private final Registry registry;
 
@@ -45,7 +50,7 @@ final class PeoplePages {
 
     List<Route> routes() {
         return List.of(
-                Route.get(PATH, ctx -> ctx.html(page(List.of(), List.of()))),
+                Route.get(PATH, ctx -> ctx.html(page(Wrong.NONE, List.of()))),
                 Route.post(PATH, this::change),
                 Route.get("/audit", this::audit));
     }
@@ -56,10 +61,10 @@ final class PeoplePages {
             if (told.isEmpty()) {
                 ctx.redirect(PATH, HttpStatus.SEE_OTHER);
             } else {
-                ctx.html(page(List.of(), told));
+                ctx.html(page(Wrong.NONE, told));
             }
         } catch (ProblemException e) {
-            ctx.status(Statuses.of(e.problems())).html(page(Sent.said(e.problems()), List.of()));
+            ctx.status(Statuses.of(e.problems())).html(page(Sent.wrong(ctx, FIELDS, e.problems()), List.of()));
         }
     }
 
@@ -86,11 +91,12 @@ final class PeoplePages {
     private List<Section> invited(Context ctx) {
         String lasting = Sent.field(ctx, "lasting");
         if (LASTING.stream().noneMatch(c -> c.value().equals(lasting))) {
-            throw Failures.failure(ProblemKind.BAD_VALUE, "How long it lasts is not said.", "Choose one.");
+            throw Failures.failure("lasting", ProblemKind.BAD_VALUE, "How long it lasts is not said.", "Choose one.");
         }
         boolean once = lasting.equals(LASTING.get(0).value());
         Role role = Role.of(Sent.field(ctx, "role"))
-                .orElseThrow(() -> Failures.failure(ProblemKind.BAD_VALUE, "What they may do is not said.", "Choose."));
+                .orElseThrow(() ->
+                        Failures.failure("role", ProblemKind.BAD_VALUE, "What they may do is not said.", "Choose."));
         Issued made = registry.invite(
                         Sent.field(ctx, "label"),
                         new Grant(role, Scope.house(Sent.field(ctx, "house"))),
@@ -114,7 +120,7 @@ final class PeoplePages {
                 .toList();
     }
 
-    private String page(List<String> wrong, List<Section> told) {
+    private String page(Wrong wrong, List<Section> told) {
         List<Input.Choice> users = registry.users().stream()
                 .map(u -> new Input.Choice(u.name(), u.name()))
                 .toList();
@@ -274,7 +280,7 @@ final class PeoplePages {
         ctx.html(SignInPages.page(
                 "The log",
                 "The newest first, " + MOST_ENTRIES + " at most; the command audit prints more.",
-                List.of(),
+                Wrong.NONE,
                 List.of(),
                 List.of(new Section("What was done", lines.isEmpty() ? "Nothing yet." : "", lines))));
     }

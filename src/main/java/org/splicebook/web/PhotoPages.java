@@ -21,6 +21,7 @@ import org.splicebook.store.Document;
 import org.splicebook.store.Files;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Photograph;
+import org.splicebook.store.Revision;
 import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
@@ -28,6 +29,7 @@ import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Picture;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Photographs and documents of boxes with their devices, of panels and cables: brought in, shown, taken off the record again. */
 final class PhotoPages {
@@ -55,7 +57,7 @@ final class PhotoPages {
             if (!kind.equals(Pictured.BOXES)) {
                 routes.add(Route.get(form, ctx -> {
                     StoredHouse stored = Sent.house(store, ctx);
-                    ctx.html(page(stored, pictured(stored, ctx, kind), List.of()));
+                    ctx.html(page(stored, pictured(stored, ctx, kind), Wrong.NONE));
                 }));
             }
         }
@@ -114,7 +116,7 @@ final class PhotoPages {
                                     ? about.withDocuments(with(about.documents(), photo))
                                     : about.withPhotos(with(about.photos(), photo)));
                 },
-                problems -> page(stored, of, Sent.said(problems)));
+                wrong -> page(stored, of, wrong));
     }
 
     private static List<Photo> with(List<Photo> before, Photo one) {
@@ -140,19 +142,20 @@ final class PhotoPages {
                         of.deviceOf(file),
                         about -> about.withPhotos(without(about.photos(), file))
                                 .withDocuments(without(about.documents(), file))),
-                problems -> page(stored, of, Sent.said(problems)));
+                wrong -> page(stored, of, wrong));
     }
 
     private String put(Context ctx, StoredHouse stored, Pictured of, String device, UnaryOperator<Provenance> change) {
         House after = of.changed(stored.house(), device, change);
-        store.put(after, Sent.revision(ctx), BoxPages.BY_PAGE, "Photographs or documents of " + of.said())
+        Revision made = store.put(
+                        after, Sent.revision(ctx), BoxPages.BY_PAGE, "Photographs or documents of " + of.said())
                 .get();
         String to = new Paths(stored.house().id()).of(of.kind(), of.name());
-        return to + (of.kind().equals(Pictured.BOXES) ? "/edit" : "/photos");
+        return Just.stored(to + (of.kind().equals(Pictured.BOXES) ? "/edit" : "/photos"), made);
     }
 
     /** A box has them on the page where it is recorded; a panel and a cable on one of their own. */
-    private String page(StoredHouse stored, Pictured of, List<String> wrong) {
+    private String page(StoredHouse stored, Pictured of, Wrong wrong) {
         if (of.kind().equals(Pictured.BOXES)) {
             return BoxPages.edited(
                     stored, Objects.requireNonNull(stored.house().boxes().get(of.name())), wrong);
@@ -186,7 +189,7 @@ final class PhotoPages {
     static Photo keep(Context ctx, Files files, String note) {
         byte[] sent = Sent.bytes(ctx, PHOTO, Photograph.MOST_BYTES);
         if (sent.length == 0) {
-            throw Failures.failure(ProblemKind.MISSING, "No file came along.", "Choose one.");
+            throw Failures.failure(PHOTO, ProblemKind.MISSING, "No file came along.", "Choose one.");
         }
         String today = LocalDate.now(ZoneId.systemDefault()).toString();
         return new Photo(

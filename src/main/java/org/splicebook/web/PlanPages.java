@@ -38,6 +38,7 @@ import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Rows;
 import org.splicebook.web.view.WorkPage;
+import org.splicebook.web.view.Wrong;
 
 /** A new panel planned on pages: what is wanted, how far the search is, the plan with its paper to take along, kept as a draft. */
 final class PlanPages {
@@ -74,10 +75,10 @@ final class PlanPages {
                 : runs.find(stored.house().id(), again).said();
         UnaryOperator<String> said =
                 name -> held.getOrDefault(name, Objects.requireNonNullElse(ctx.queryParam(name), ""));
-        ctx.html(form(stored, said, List.of()));
+        ctx.html(form(stored, said, Wrong.NONE));
     }
 
-    private static String form(StoredHouse stored, UnaryOperator<String> said, List<String> wrong) {
+    private static String form(StoredHouse stored, UnaryOperator<String> said, Wrong wrong) {
         House house = stored.house();
         Paths paths = new Paths(house.id());
         boolean hasPanel = house.panels().values().stream()
@@ -123,7 +124,7 @@ final class PlanPages {
                             runs.begin(stored, wanted, form.prices().get(), form.held())
                                     .id());
                 },
-                problems -> form(stored, said, Sent.said(problems)));
+                wrong -> form(stored, said, wrong));
     }
 
     private static String here(StoredHouse stored, String plan) {
@@ -131,10 +132,10 @@ final class PlanPages {
     }
 
     private void show(Context ctx) {
-        ctx.html(page(Sent.house(store, ctx), running(ctx), List.of()));
+        ctx.html(page(Sent.house(store, ctx), running(ctx), Wrong.NONE));
     }
 
-    private static String page(StoredHouse stored, PlanRuns.Running running, List<String> wrong) {
+    private static String page(StoredHouse stored, PlanRuns.Running running, Wrong wrong) {
         Paths paths = new Paths(stored.house().id());
         Link again =
                 new Link(paths.base() + "/plan?again=" + running.id(), "Want something else", "the form as it was");
@@ -150,7 +151,7 @@ final class PlanPages {
             return DraftPages.page(
                     stored,
                     WorkPage.of("Plan a new panel", ReplyText.DRAFT, "There is no such plan.")
-                            .withWrong(Sent.said(made.problems()))
+                            .withWrong(Sent.wrong(made.problems()))
                             .withNext(List.of(again)));
         }
         UpgradePlan plan = made.get().plan();
@@ -232,16 +233,22 @@ final class PlanPages {
         PlanRuns.Running running = running(ctx);
         Sent.attempt(
                 ctx,
+                DraftPages.FIELDS,
                 () -> {
                     Draft d = made(running).plan().draft();
                     KeptDraft kept = new DraftDesk(store)
                             .save(
-                                    new Draft(Sent.field(ctx, "name"), d.house(), d.revision(), d.reason(), d.moves()),
+                                    new Draft(
+                                            DraftPages.free(store, d.house(), Sent.field(ctx, "name")),
+                                            d.house(),
+                                            d.revision(),
+                                            d.reason(),
+                                            d.moves()),
                                     0,
                                     DraftPages.BY_PAGE);
                     return new Paths(stored.house().id()).of("drafts", kept.name());
                 },
-                problems -> page(stored, running, Sent.said(problems)));
+                wrong -> page(stored, running, wrong));
     }
 
     private static PlanRuns.Made made(PlanRuns.Running running) {

@@ -20,6 +20,7 @@ import org.splicebook.web.view.HouseBar;
 import org.splicebook.web.view.HousePage;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Pages of a property: its units and common parts, what feeds what, its meters, and questions about all of them. */
 final class PropertyPages {
@@ -88,7 +89,7 @@ final class PropertyPages {
                                 found + houses.size() == 0
                                         ? "Nothing goes by that name."
                                         : found + (found == 1 ? " unit" : " units") + " of properties.",
-                                List.of(),
+                                Wrong.NONE,
                                 List.of(),
                                 sections,
                                 List.of()))));

@@ -1,6 +1,7 @@
 package org.splicebook.web;
 
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -16,14 +17,15 @@ import org.splicebook.housefile.SightingLine;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
-import org.splicebook.problem.Result;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
+import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.ReadingsPage;
+import org.splicebook.web.view.Wrong;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
@@ -69,25 +71,25 @@ final class ReadingsPages {
         List<ReadingForm.Typed> typed = new ArrayList<>();
         ReadingForm form = new ReadingForm(stored.house());
         points(stored.house(), "").forEach(l -> typed.addAll(form.typed(l, said)));
-        Sent.attempt(
-                ctx,
-                () -> {
-                    if (typed.isEmpty()) {
-                        throw Failures.failure(
-                                ProblemKind.MISSING, "Nothing was filled in.", "What was not tried stays empty.");
-                    }
-                    Result<List<Sighting>> read = SightingLine.parseAll(
-                            stored.house(),
-                            typed.stream().map(ReadingForm.Typed::said).toList());
-                    if (!read.isOk()) {
-                        throw new ProblemException(read.problems());
-                    }
-                    int unused = store.appendSightings(stored.house().id(), read.get())
-                            .get();
-                    return new Paths(stored.house().id()).base() + "/readings?place="
-                            + Paths.part(said.getOrDefault("place", "")) + "&recorded=" + typed.size();
-                },
-                problems -> page(stored, said, "", byField(problems, typed), told(problems, typed)));
+        try {
+            ctx.redirect(recorded(stored, said, typed), HttpStatus.SEE_OTHER);
+        } catch (ProblemException e) {
+            ctx.status(Statuses.of(e.problems()))
+                    .html(page(stored, said, "", byField(e.problems(), typed), told(e.problems(), typed)));
+        }
+    }
+
+    private String recorded(StoredHouse stored, Map<String, String> said, List<ReadingForm.Typed> typed) {
+        if (typed.isEmpty()) {
+            throw Failures.failure(ProblemKind.MISSING, "Nothing was filled in.", "What was not tried stays empty.");
+        }
+        List<Sighting> read = SightingLine.parseAll(
+                        stored.house(),
+                        typed.stream().map(ReadingForm.Typed::said).toList())
+                .get();
+        int unused = store.appendSightings(stored.house().id(), read).get();
+        return new Paths(stored.house().id()).base() + "/readings?place=" + Paths.part(said.getOrDefault("place", ""))
+                + "&recorded=" + typed.size();
     }
 
     /** {@return what is wrong, by the field of the form} */
@@ -114,11 +116,13 @@ final class ReadingsPages {
                 key, List.of("date", "by", "pass").contains(key) ? key : fields.getOrDefault("", ""));
     }
 
-    private static List<String> told(List<Problem> problems, List<ReadingForm.Typed> typed) {
+    private static List<Wrong.Line> told(List<Problem> problems, List<ReadingForm.Typed> typed) {
         return problems.stream()
                 .map(p -> {
                     String field = field(p, typed);
-                    return (field.isEmpty() ? "" : field.replace("/", ", ") + ": ") + p.message() + " " + p.cure();
+                    return new Wrong.Line(
+                            field.isEmpty() ? "" : "#" + Entry.id(0, field),
+                            (field.isEmpty() ? "" : field.replace("/", ", ") + ": ") + p.message() + " " + p.cure());
                 })
                 .distinct()
                 .toList();
@@ -131,7 +135,11 @@ final class ReadingsPages {
     }
 
     private static String page(
-            StoredHouse stored, Map<String, String> said, String done, Map<String, String> wrong, List<String> told) {
+            StoredHouse stored,
+            Map<String, String> said,
+            String done,
+            Map<String, String> wrong,
+            List<Wrong.Line> told) {
         House house = stored.house();
         Paths paths = new Paths(house.id());
         ReadingForm form = new ReadingForm(house);

@@ -18,6 +18,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** The whole record as text, to read, take away and change; and its history, with every revision to be brought back. */
 final class RecordPages {
@@ -35,14 +36,15 @@ final class RecordPages {
                 Route.get(HOUSE + "/record", this::show),
                 Route.post(HOUSE + "/record", this::change),
                 Route.get(HOUSE + "/record.yaml", this::download),
-                Route.get(HOUSE + "/history", ctx -> ctx.html(history(Sent.house(store, ctx), List.of()))),
-                Route.post(HOUSE + "/history", this::bringBack));
+                Route.get(HOUSE + "/history", ctx -> ctx.html(history(Sent.house(store, ctx), Wrong.NONE))),
+                Route.post(HOUSE + "/history", this::bringBack),
+                Route.post(HOUSE + "/undo", this::takeBack));
     }
 
     private void show(Context ctx) {
         StoredHouse stored = Sent.house(store, ctx);
         String text = HouseWriter.write(stored.house());
-        ctx.html(record(stored, stored.revision().number(), text, "", List.of()));
+        ctx.html(record(stored, stored.revision().number(), text, "", Wrong.NONE));
     }
 
     private void download(Context ctx) {
@@ -63,32 +65,23 @@ final class RecordPages {
         Sent.attempt(
                 ctx,
                 () -> {
-                    House house = HouseFiles.parse("line", text).get();
+                    House house = Sent.typed("text", text, HouseFiles.parse("line", text));
                     if (!house.id().equals(stored.house().id())) {
                         throw new ProblemException(Problem.error(
                                 ProblemKind.BAD_VALUE,
-                                Where.field("house"),
+                                Where.field("text"),
                                 "The text is of house '" + house.id() + "' and this page is of house '"
                                         + stored.house().id() + "'.",
                                 "Leave the name as it was, or bring the text in as a new house."));
                     }
-                    store.put(house, from, BY_PAGE, why).get();
-                    return new Paths(house.id()).base() + "/history";
+                    Revision made = store.put(house, from, BY_PAGE, why).get();
+                    return Just.stored(new Paths(house.id()).base() + "/history", made);
                 },
-                problems -> record(stored, from, text, why, problems));
+                wrong -> record(stored, from, text, why, wrong));
     }
 
-    private static String record(StoredHouse stored, long from, String text, String why, List<Problem> problems) {
+    private static String record(StoredHouse stored, long from, String text, String why, Wrong wrong) {
         Paths paths = new Paths(stored.house().id());
-        List<String> wrong = new ArrayList<>();
-        List<String> lines = text.lines().toList();
-        for (Problem p : problems) {
-            int line = p.where().line();
-            wrong.add(p.said()
-                    + (line > 0 && line <= lines.size()
-                            ? " Line " + line + " reads: " + lines.get(line - 1).strip()
-                            : ""));
-        }
         Entry entry = new Entry(
                 paths.base() + "/record",
                 "Change it and store it as the next revision. Comments are not kept; notes are.",
@@ -127,14 +120,53 @@ final class RecordPages {
                     long number = HouseApi.number(Sent.field(ctx, "back-to"));
                     StoredHouse back =
                             store.findRevision(stored.house().id(), number).orElseThrow(() -> Api.notFound(ctx));
-                    store.put(back.house(), Sent.revision(ctx), BY_PAGE, "Brought back revision " + number)
+                    Revision made = store.put(
+                                    back.house(), Sent.revision(ctx), BY_PAGE, "Brought back revision " + number)
                             .get();
-                    return new Paths(stored.house().id()).base() + "/history";
+                    return Just.stored(new Paths(stored.house().id()).base() + "/history", made);
                 },
-                problems -> history(stored, Sent.said(problems)));
+                wrong -> history(stored, wrong));
     }
 
-    private String history(StoredHouse stored, List<String> wrong) {
+    /** Makes a revision that is as the one before: only of the newest, or what somebody else recorded since would go with it. */
+    private void takeBack(Context ctx) {
+        StoredHouse stored = Sent.house(store, ctx);
+        Sent.attempt(
+                ctx,
+                () -> {
+                    String id = stored.house().id();
+                    long number = Sent.revision(ctx);
+                    Revision newest = stored.revision();
+                    if (newest.number() != number) {
+                        throw Failures.failure(
+                                ProblemKind.CONFLICT,
+                                "Revision " + number + " is not taken back: " + newest.who() + " stored revision "
+                                        + newest.number() + " since.",
+                                "Look at what came after it, then bring back the one that is right.");
+                    }
+                    House before = store.findRevision(id, number - 1)
+                            .orElseThrow(() -> Failures.failure(
+                                    ProblemKind.CONFLICT,
+                                    "Before revision " + number + " there was no such house.",
+                                    "Bring back one of the list."))
+                            .house();
+                    String why = "Took back revision " + number + (newest.why().isBlank() ? "" : ": " + newest.why());
+                    Revision made = store.put(before, number, BY_PAGE, why).get();
+                    return Just.stored(shown(before, SignInPages.ownPage(Sent.field(ctx, "page"))), made);
+                },
+                wrong -> history(Sent.house(store, ctx), wrong));
+    }
+
+    /** {@return the page that what was taken back was recorded at; that of the house where its box went with it} */
+    private static String shown(House house, String page) {
+        Paths paths = new Paths(house.id());
+        boolean isOfABox = page.startsWith(paths.base() + "/boxes/");
+        boolean isThere = house.boxes().keySet().stream()
+                .anyMatch(b -> page.equals(paths.of("boxes", b)) || page.startsWith(paths.of("boxes", b) + "/"));
+        return !page.startsWith(paths.base()) || (isOfABox && !isThere) ? paths.base() : page;
+    }
+
+    private String history(StoredHouse stored, Wrong wrong) {
         String base = new Paths(stored.house().id()).base();
         long newest = stored.revision().number();
         List<Link> all = new ArrayList<>();

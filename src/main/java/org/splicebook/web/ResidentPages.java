@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
@@ -17,6 +16,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Who lives in a house, as far as work has to know it; erased for good. */
 final class ResidentPages {
@@ -31,7 +31,7 @@ final class ResidentPages {
 
     List<Route> routes() {
         return List.of(
-                Route.get(PATH, ctx -> ctx.html(page(Sent.house(store, ctx), Map.of(), List.of()))),
+                Route.get(PATH, ctx -> ctx.html(page(Sent.house(store, ctx), Map.of(), Wrong.NONE))),
                 Route.post(PATH, this::keep),
                 Route.post(PATH + "/erased", this::erase));
     }
@@ -54,7 +54,7 @@ final class ResidentPages {
                                     VisitApi.atThePages());
                     return new Paths(stored.house().id()).base() + "/residents";
                 },
-                problems -> page(stored, shown, problems));
+                wrong -> page(stored, shown, wrong));
     }
 
     private void erase(Context ctx) {
@@ -67,10 +67,10 @@ final class ResidentPages {
                     }
                     return new Paths(stored.house().id()).base() + "/residents";
                 },
-                problems -> page(stored, Map.of(), problems));
+                wrong -> page(stored, Map.of(), wrong));
     }
 
-    private String page(StoredHouse stored, Map<String, String> said, List<Problem> problems) {
+    private String page(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         String base = new Paths(stored.house().id()).base() + "/residents";
         List<Residents.Resident> all = new Residents(store).list(stored.house().id());
         List<Input> inputs = new ArrayList<>(List.of(Input.typed(
@@ -112,7 +112,7 @@ final class ResidentPages {
                         "Residents",
                         "Personal: for managers alone, each look is logged, in no revision. To others only that somebody depends on power is"
                                 + " told. Keep no more than the work needs, and ask first.",
-                        Sent.said(problems),
+                        wrong,
                         entries,
                         sections,
                         List.of()));

@@ -29,6 +29,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** A round through a building with one phone: what is due in each unit, many outcomes recorded at once; and the open visits of all units. */
 final class RoundPage {
@@ -46,7 +47,7 @@ final class RoundPage {
         return List.of(
                 Route.get(
                         ROUND,
-                        ctx -> ctx.html(page(PropertyApi.property(store, ctx), building(ctx), Map.of(), List.of()))),
+                        ctx -> ctx.html(page(PropertyApi.property(store, ctx), building(ctx), Map.of(), Wrong.NONE))),
                 Route.post(ROUND, this::record),
                 Route.get("/properties/{property}/visits", this::visits));
     }
@@ -68,12 +69,13 @@ final class RoundPage {
                 ctx,
                 () -> {
                     if (chosen.isEmpty()) {
-                        throw Failures.failure(ProblemKind.MISSING, "Nothing is chosen.", "Choose what was tested.");
+                        throw Failures.failure(
+                                "test", ProblemKind.MISSING, "Nothing is chosen.", "Choose what was tested.");
                     }
                     record(stored.property(), chosen, said);
                     return base(stored) + "/round?building=" + Paths.part(building);
                 },
-                problems -> page(stored, building, said, problems));
+                wrong -> page(stored, building, said, wrong));
     }
 
     /** Unit by unit, each whole: where one is refused, what was recorded before it is told. */
@@ -122,7 +124,7 @@ final class RoundPage {
         return "/properties/" + Paths.part(stored.property().id());
     }
 
-    private String page(StoredProperty stored, String building, Map<String, String> said, List<Problem> problems) {
+    private String page(StoredProperty stored, String building, Map<String, String> said, Wrong wrong) {
         Property p = stored.property();
         LocalDate today = LocalDate.now(ZoneId.systemDefault());
         List<Input> inputs = new ArrayList<>(List.of(Input.hidden("building", building)));
@@ -169,7 +171,7 @@ final class RoundPage {
                                         ? "By the records no test is due within " + AHEAD + " days."
                                         : due + " tests are due within " + AHEAD
                                                 + " days. Tick those that ended alike.",
-                                Sent.said(problems),
+                                wrong,
                                 due == 0
                                         ? List.of()
                                         : List.of(new Entry(base(stored) + "/round", "", inputs, "Record them")),
@@ -214,7 +216,7 @@ final class RoundPage {
                         new EditPage(
                                 "Open visits in " + stored.property().said(),
                                 open + (open == 1 ? " visit is open." : " visits are open."),
-                                List.of(),
+                                Wrong.NONE,
                                 List.of(),
                                 sections,
                                 List.of()))));

@@ -21,6 +21,7 @@ import org.splicebook.store.StoredHouse;
 import org.splicebook.web.view.EditPage;
 import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
+import org.splicebook.web.view.Wrong;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.LoadPointWiring;
 import org.splicebook.wiring.Sureness;
@@ -57,7 +58,7 @@ final class SightPage {
         first.put("id", "w" + UUID.randomUUID().toString().substring(0, 13));
         first.put("date", LocalDate.now(ZoneId.systemDefault()).toString());
         first.put("instrument", "lamp");
-        ctx.html(page(stored, first, List.of()));
+        ctx.html(page(stored, first, Wrong.NONE));
     }
 
     private void add(Context ctx) {
@@ -79,7 +80,7 @@ final class SightPage {
                             .get();
                     return new Paths(stored.house().id()).of("points", said.getOrDefault("at", ""));
                 },
-                problems -> page(stored, said, Sent.said(problems)));
+                wrong -> page(stored, said, wrong));
     }
 
     /** The breakers that may feed the load point first, for those are thrown; the others behind them, for they may be off too. */
@@ -130,7 +131,7 @@ final class SightPage {
                 .collect(Collectors.joining(","));
     }
 
-    private static String page(StoredHouse stored, Map<String, String> said, List<String> wrong) {
+    private static String page(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         House house = stored.house();
         List<LoadPointWiring> points = Derivation.derive(house).loadPoints();
         List<Input> inputs = new ArrayList<>(List.of(

@@ -25,6 +25,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Comes in and goes out: by name and password, by an invitation; and what somebody may see and change of themselves. */
 final class SignInPages {
@@ -45,7 +46,7 @@ final class SignInPages {
                 Route.post("/logout", this::signOut),
                 Route.get("/join/{code}", this::invited),
                 Route.post("/join", this::join),
-                Route.get("/account", ctx -> ctx.html(account(List.of()))),
+                Route.get("/account", ctx -> ctx.html(account(Wrong.NONE))),
                 Route.post("/account/password", this::changePassword));
     }
 
@@ -60,10 +61,10 @@ final class SignInPages {
             ctx.redirect("/", HttpStatus.SEE_OTHER);
             return;
         }
-        ctx.html(login("", Objects.requireNonNullElse(ctx.queryParam("to"), "/"), List.of()));
+        ctx.html(login("", Objects.requireNonNullElse(ctx.queryParam("to"), "/"), Wrong.NONE));
     }
 
-    private static String login(String name, String to, List<String> wrong) {
+    private static String login(String name, String to, Wrong wrong) {
         Entry entry = new Entry(
                 "/login",
                 "Who are you?",
@@ -87,7 +88,7 @@ final class SignInPages {
         Result<Issued> tried =
                 entrance.signIn(name, Objects.requireNonNullElse(ctx.formParam("password"), ""), Access.address(ctx));
         if (!tried.isOk()) {
-            ctx.status(HttpStatus.UNAUTHORIZED).html(login(name, to, Sent.said(tried.problems())));
+            ctx.status(HttpStatus.UNAUTHORIZED).html(login(name, to, Sent.wrong(ctx, Map.of(), tried.problems())));
             return;
         }
         access.welcome(ctx, tried.get());
@@ -120,7 +121,7 @@ final class SignInPages {
         ctx.html(page(
                 "You are invited",
                 "For " + i.label() + ": " + words(i.grant()) + ", until " + Pages.minute(i.expires()) + ".",
-                List.of(),
+                Wrong.NONE,
                 List.of(new Entry("/join", "Come in with this device", List.of(Input.hidden("code", code)), "Come in")),
                 List.of()));
     }
@@ -131,7 +132,8 @@ final class SignInPages {
         Optional<Invitation> invitation = entrance.look(code);
         Result<Issued> tried = entrance.join(code, Access.address(ctx));
         if (!tried.isOk()) {
-            ctx.status(HttpStatus.UNAUTHORIZED).html(login("", "/", Sent.said(tried.problems())));
+            ctx.status(HttpStatus.UNAUTHORIZED)
+                    .html(login("", "/", Sent.wrong(ctx, Map.of(".*", "code"), tried.problems())));
             return;
         }
         access.welcome(ctx, tried.get());
@@ -166,7 +168,7 @@ final class SignInPages {
             problems.addAll(registry.setPassword(visitor.name(), fresh).problems());
         }
         if (!problems.isEmpty()) {
-            ctx.status(Statuses.of(problems)).html(account(Sent.said(problems)));
+            ctx.status(Statuses.of(problems)).html(account(Sent.wrong(ctx, Map.of("", "password"), problems)));
             return;
         }
         // Every session of the user has ended with the old password, this one too.
@@ -174,7 +176,7 @@ final class SignInPages {
         ctx.redirect("/login", HttpStatus.SEE_OTHER);
     }
 
-    private static String account(List<String> wrong) {
+    private static String account(Wrong wrong) {
         Visitor visitor = Visitors.now();
         List<Entry> entries = new ArrayList<>();
         if (!visitor.csrf().isEmpty()) {
@@ -220,7 +222,7 @@ final class SignInPages {
     }
 
     /** {@return a page that belongs to no house} */
-    static String page(String title, String lead, List<String> wrong, List<Entry> entries, List<Section> sections) {
+    static String page(String title, String lead, Wrong wrong, List<Entry> entries, List<Section> sections) {
         return Templates.page("edit", Map.of("page", new EditPage(title, lead, wrong, entries, sections, List.of())));
     }
 }

@@ -7,6 +7,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.IntConsumer;
@@ -40,6 +41,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Rows;
 import org.splicebook.web.view.WorkPage;
+import org.splicebook.web.view.Wrong;
 
 /** Which circuits move to a further panel: a page whose wishes stand in its address, and the same as JSON. Nothing is stored. */
 final class SubpanelPages {
@@ -57,7 +59,7 @@ final class SubpanelPages {
 
     List<Route> routes() {
         return List.of(
-                Route.get(PATH, ctx -> ctx.html(page(ctx, asked(ctx), List.of()))), Route.post(PATH, this::keep));
+                Route.get(PATH, ctx -> ctx.html(page(ctx, asked(ctx), Wrong.NONE))), Route.post(PATH, this::keep));
     }
 
     List<Route> api() {
@@ -87,7 +89,7 @@ final class SubpanelPages {
                 .get();
     }
 
-    private String page(Context ctx, UnaryOperator<String> said, List<String> wrong) {
+    private String page(Context ctx, UnaryOperator<String> said, Wrong wrong) {
         StoredHouse stored = Sent.house(store, ctx);
         House house = stored.house();
         List<String> cautions = new ArrayList<>(Caution.forWhat(Leads.TO_A_WIRE));
@@ -113,7 +115,7 @@ final class SubpanelPages {
             }
         } catch (ProblemException e) {
             ctx.status(Statuses.of(e.problems()));
-            page = page.withWrong(Sent.said(e.problems()));
+            page = page.withWrong(Sent.wrong(ctx, Map.of(), e.problems()));
         }
         entries.add(form(house, said));
         return DraftPages.page(
@@ -129,6 +131,7 @@ final class SubpanelPages {
         UnaryOperator<String> said = name -> Sent.field(ctx, name);
         Sent.attempt(
                 ctx,
+                DraftPages.FIELDS,
                 () -> {
                     SubpanelPlan plan = plan(stored, said);
                     SubpanelPlan.Drafted drafted = plan.drafted();
@@ -141,12 +144,12 @@ final class SubpanelPages {
                     Draft d = drafted.draft();
                     KeptDraft kept = new DraftDesk(store)
                             .save(
-                                    new Draft(said.apply(NAME), d.house(), d.revision(), d.reason(), d.moves()),
+                                    new Draft(DraftPages.free(store, d.house(), said.apply(NAME)), d.house(), d.revision(), d.reason(), d.moves()),
                                     0,
                                     DraftPages.BY_PAGE);
                     return new Paths(stored.house().id()).of("drafts", kept.name());
                 },
-                problems -> page(ctx, said, Sent.said(problems)));
+                wrong -> page(ctx, said, wrong));
     }
 
     private static Entry kept(House house, UnaryOperator<String> said, SubpanelPlan.Drafted drafted) {

@@ -18,7 +18,6 @@ import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Reply;
 import org.splicebook.answer.Row;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
 import org.splicebook.record.House;
@@ -38,6 +37,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Tests of a house: what is due, recording of outcomes, what was recorded, and a calendar of what is due. */
 final class TestPages {
@@ -59,7 +59,7 @@ final class TestPages {
 
     List<Route> pages() {
         return List.of(
-                Route.get("/houses/{house}/tests", ctx -> ctx.html(page(Sent.house(store, ctx), Map.of(), List.of()))),
+                Route.get("/houses/{house}/tests", ctx -> ctx.html(page(Sent.house(store, ctx), Map.of(), Wrong.NONE))),
                 Route.post("/houses/{house}/tests", this::record));
     }
 
@@ -115,7 +115,8 @@ final class TestPages {
                 ctx,
                 () -> {
                     if (devices.isEmpty()) {
-                        throw Failures.failure(ProblemKind.MISSING, "Nothing is chosen.", "Choose what was tested.");
+                        throw Failures.failure(
+                                "device", ProblemKind.MISSING, "Nothing is chosen.", "Choose what was tested.");
                     }
                     List<Map<String, String>> tests = new ArrayList<>();
                     for (String d : devices) {
@@ -128,13 +129,15 @@ final class TestPages {
                         one.put("device", d);
                         tests.add(one);
                     }
-                    Revision unused = append(ctx, tests, "someone at the pages");
-                    return new Paths(stored.house().id()).base() + "/tests";
+                    Revision made = append(ctx, tests, "someone at the pages");
+                    String here = new Paths(stored.house().id()).base() + "/tests";
+                    // What was sent twice is recorded once, and the newest revision is then somebody's.
+                    return made.number() > stored.revision().number() ? Just.stored(here, made) : here;
                 },
-                problems -> page(stored, said, problems));
+                wrong -> page(stored, said, wrong));
     }
 
-    private String page(StoredHouse stored, Map<String, String> said, List<Problem> problems) {
+    private String page(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         House house = stored.house();
         Paths paths = new Paths(house.id());
         List<Input.Choice> devices = new ArrayList<>();
@@ -201,7 +204,7 @@ final class TestPages {
                 new EditPage(
                         "Tests",
                         "What was tested, and how it ended. What failed goes to someone who may repair it.",
-                        Sent.said(problems),
+                        wrong,
                         List.of(new Entry(paths.base() + "/tests", "Record an outcome", inputs, "Record it")),
                         sections,
                         Caution.forWhat(Leads.TO_A_SWITCH)));

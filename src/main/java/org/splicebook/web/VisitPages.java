@@ -9,7 +9,6 @@ import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.people.Role;
 import org.splicebook.people.Visitors;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
@@ -23,6 +22,7 @@ import org.splicebook.web.view.Entry;
 import org.splicebook.web.view.Input;
 import org.splicebook.web.view.Link;
 import org.splicebook.web.view.Section;
+import org.splicebook.web.view.Wrong;
 
 /** Visits of a house: from what the tenant says to the closed visit. */
 final class VisitPages {
@@ -37,11 +37,11 @@ final class VisitPages {
 
     List<Route> routes() {
         return List.of(
-                Route.get(ALL, ctx -> ctx.html(all(Sent.house(store, ctx), Map.of(), List.of()))),
+                Route.get(ALL, ctx -> ctx.html(all(Sent.house(store, ctx), Map.of(), Wrong.NONE))),
                 Route.post(ALL, this::begin),
                 Route.get(ALL + "/{visit}", ctx -> {
                     StoredHouse stored = Sent.house(store, ctx);
-                    ctx.html(one(stored, visit(ctx, stored), "", Map.of(), List.of()));
+                    ctx.html(one(stored, visit(ctx, stored), "", Map.of(), Wrong.NONE));
                 }),
                 Route.post(ALL + "/{visit}", this::step));
     }
@@ -81,7 +81,7 @@ final class VisitPages {
                     Visit v = desk.take(house, desk.next(house), report.id(), said, 0, VisitApi.atThePages());
                     return link(v).to();
                 },
-                problems -> all(stored, said, problems));
+                wrong -> all(stored, said, wrong));
     }
 
     private void step(Context ctx) {
@@ -102,7 +102,7 @@ final class VisitPages {
                                     VisitApi.atThePages());
                     return link(v).to();
                 },
-                problems -> one(stored, before, step, said, problems));
+                wrong -> one(stored, before, step, said, wrong));
     }
 
     /** {@return a field as it is filled in} */
@@ -128,7 +128,7 @@ final class VisitPages {
         return new Entry(action, kind.title(), inputs, kind.title());
     }
 
-    private String all(StoredHouse stored, Map<String, String> said, List<Problem> problems) {
+    private String all(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         String base = new Paths(stored.house().id()).base();
         List<Visit> visits = new VisitDesk(store).list(stored.house().id());
         return Sent.page(
@@ -136,7 +136,7 @@ final class VisitPages {
                 new EditPage(
                         "Visits",
                         "From what the tenant says to the closed visit. In danger, the emergency number comes first.",
-                        Sent.said(problems),
+                        wrong,
                         List.of(entry(base + "/visits", VisitKinds.steps("").get(0), said, List.of())),
                         List.of(
                                 new Section(
@@ -165,7 +165,7 @@ final class VisitPages {
                 : List.of();
     }
 
-    private String one(StoredHouse stored, Visit v, String again, Map<String, String> said, List<Problem> problems) {
+    private String one(StoredHouse stored, Visit v, String again, Map<String, String> said, Wrong wrong) {
         VisitDesk desk = new VisitDesk(store);
         String action = link(v).to();
         List<Entry> entries = new ArrayList<>();
@@ -195,7 +195,7 @@ final class VisitPages {
                 new EditPage(
                         v.name() + ": " + v.state().title(),
                         v.state().next(),
-                        Sent.said(problems),
+                        wrong,
                         entries,
                         sections,
                         Caution.forWhat(Leads.TO_A_WIRE)));

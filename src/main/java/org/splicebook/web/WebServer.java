@@ -142,6 +142,7 @@ public final class WebServer implements AutoCloseable {
         config.requestLogger.http(watch::end);
         config.routes.before(ctx -> Visitors.leave());
         config.routes.before(Watch::begin);
+        config.routes.before(Just::enter);
         config.routes.before(new Guard(settings.knownHosts()));
         config.routes.before(access::identify);
         Failures.register(config.routes);

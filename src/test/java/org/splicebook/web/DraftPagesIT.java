@@ -190,7 +190,7 @@ class DraftPagesIT {
             assertThat(refused.statusCode()).as(name).isEqualTo(422);
             assertThat(refused.body()).contains("Nothing was stored").doesNotContain("<script>alert");
         }
-        assertThat(post(DRAFTS, "name", "hall").statusCode()).isEqualTo(412);
+        assertThat(post(DRAFTS, "name", "hall").statusCode()).isEqualTo(409);
         assertThat(served.get(DRAFTS + "/none").statusCode()).isEqualTo(404);
         assertThat(served.get(DRAFTS + "/hall/moves?in=none").statusCode()).isEqualTo(404);
         assertThat(served.get(DRAFTS + "/hall/drawings/box?of=none").statusCode())

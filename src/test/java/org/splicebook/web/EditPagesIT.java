@@ -3,6 +3,7 @@ package org.splicebook.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.http.HttpResponse;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -15,6 +16,8 @@ import org.splicebook.record.Basis;
 import org.splicebook.record.Box;
 import org.splicebook.record.Complete;
 import org.splicebook.record.House;
+import org.splicebook.record.Joint;
+import org.splicebook.record.Ref;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.Feed;
 import org.splicebook.wiring.Wiring;
@@ -54,7 +57,7 @@ class EditPagesIT {
 
         var stored = post(PAGE + "/record", "revision", "1", "text", NEW, "why", "asked the owner");
         assertThat(stored.statusCode()).isEqualTo(303);
-        assertThat(stored.headers().firstValue("Location").orElse("")).isEqualTo(PAGE + "/history");
+        assertThat(stored.headers().firstValue("Location").orElse("")).isEqualTo(PAGE + "/history?stored=2");
         assertThat(name()).isEqualTo("14 Alder Row, front flat");
         assertThat(served.get(PAGE + "/history").body()).contains("asked the owner", "This is revision 2");
 
@@ -164,7 +167,7 @@ class EditPagesIT {
             "Kitchen\nDen, living"
         };
         var made = post("/new-house", fields);
-        assertThat(made.headers().firstValue("Location").orElse(made.body())).isEqualTo("/houses/mill-lane-3");
+        assertThat(made.headers().firstValue("Location").orElse(made.body())).isEqualTo("/houses/mill-lane-3?stored=1");
         assertThat(served.get("/houses/mill-lane-3").body()).contains("Mill Lane 3", "Kitchen", "Den");
         assertThat(served.get("/houses/mill-lane-3/panels/main").body()).contains("Range");
 
@@ -173,7 +176,7 @@ class EditPagesIT {
         fields[15] = "Den, lving";
         var wrong = post("/new-house", fields);
         assertThat(wrong.statusCode()).isEqualTo(422);
-        assertThat(wrong.body()).contains("breakers, line 1", "breakers, line 3", "rooms, line 1", "forty Range");
+        assertThat(wrong.body()).contains("Breakers: Line 1: ", "Breakers: Line 3: ", "Rooms: Line 1: ", "forty Range");
         assertThat(served.get("/houses/mill-lane-4").statusCode()).isEqualTo(404);
     }
 
@@ -195,6 +198,97 @@ class EditPagesIT {
         assertThat(served.get("/houses/alder-row-15/record.yaml").body()).startsWith("splicebook:");
         var again = post("/new-house/file", "text", file);
         assertThat(again.statusCode()).as("it is there already").isIn(409, 412);
+    }
+
+    @Test
+    void editIsToldWithItsRevisionAndTakenBackByOneButton() {
+        String edit = PAGE + "/boxes/bench/edit";
+        House before = served.store.findHouse(Served.ID).orElseThrow().house();
+        String to = post(edit, "revision", "1", "what", "device", "device", "lamp-9", "kind", "luminaire")
+                .headers()
+                .firstValue("Location")
+                .orElseThrow();
+        assertThat(to).isEqualTo(edit + "?stored=2");
+        assertThat(served.get(to).body())
+                .contains(
+                        "Recorded as revision 2",
+                        "A device seen in bench",
+                        "action=\"" + PAGE + "/undo\"",
+                        "Take it back");
+        assertThat(served.get(edit).body()).doesNotContain("Recorded as revision", "Take it back");
+        assertThat(served.get(edit + "?stored=99").body()).doesNotContain("Recorded as revision", "Take it back");
+
+        var undone = post(PAGE + "/undo", "revision", "2", "page", edit);
+        assertThat(undone.statusCode()).isEqualTo(303);
+        assertThat(undone.headers().firstValue("Location")).hasValue(edit + "?stored=3");
+        assertThat(newest()).isEqualTo(3);
+        assertThat(served.store.findHouse(Served.ID).orElseThrow().house())
+                .as("equal to the one before")
+                .isEqualTo(before);
+        assertThat(served.get(edit + "?stored=3").body()).contains("Took back revision 2: A device seen in bench");
+
+        post(PAGE + "/undo", "revision", "3", "page", edit);
+        assertThat(served.store
+                        .findHouse(Served.ID)
+                        .orElseThrow()
+                        .house()
+                        .boxes()
+                        .get("bench")
+                        .devices())
+                .as("what was taken back is brought back alike")
+                .containsKey("lamp-9");
+    }
+
+    @Test
+    void whatSomebodyElseStoredSinceIsNotTakenBackWithIt() {
+        String edit = PAGE + "/boxes/bench/edit";
+        post(edit, "revision", "1", "what", "device", "device", "lamp-9", "kind", "luminaire");
+        post(PAGE + "/record", "revision", "2", "text", NEW, "why", "asked the owner");
+        assertThat(served.get(edit + "?stored=2").body())
+                .contains("Recorded as revision 2", "Somebody recorded more since", "asked the owner")
+                .doesNotContain("Take it back");
+        var late = post(PAGE + "/undo", "revision", "2", "page", edit);
+        assertThat(late.statusCode()).isEqualTo(409);
+        assertThat(late.body()).contains("Nothing was stored", "Revision 2 is not taken back", "Bring it back");
+        assertThat(newest()).isEqualTo(3);
+        assertThat(post(PAGE + "/undo", "revision", "1", "page", edit).statusCode())
+                .isEqualTo(409);
+    }
+
+    @Test
+    void whereTheBoxGoesWithWhatIsTakenBackItsHouseIsShown() {
+        String to = post(PAGE + "/new-box", "revision", "1", "name", "den", "template", "photographed")
+                .headers()
+                .firstValue("Location")
+                .orElseThrow();
+        assertThat(to).isEqualTo(PAGE + "/boxes/den/edit?stored=2");
+        assertThat(post(PAGE + "/undo", "revision", "2", "page", PAGE + "/boxes/den/edit")
+                        .headers()
+                        .firstValue("Location"))
+                .hasValue(PAGE + "?stored=3");
+        assertThat(post(PAGE + "/undo", "revision", "3", "page", "https://elsewhere.test/")
+                        .headers()
+                        .firstValue("Location"))
+                .as("it leads nowhere else")
+                .hasValue(PAGE + "?stored=4");
+        assertThat(served.get("/houses/" + Served.ID + "?stored=1").body())
+                .as("the first revision has none before it")
+                .doesNotContain("Take it back");
+        assertThat(post(
+                                "/new-house",
+                                "name",
+                                "Mill Lane 5",
+                                "system",
+                                "split-phase 120/240",
+                                "breakers",
+                                "",
+                                "rooms",
+                                "Den")
+                        .statusCode())
+                .isEqualTo(303);
+        assertThat(post("/houses/mill-lane-5/undo", "revision", "1", "page", "/")
+                        .statusCode())
+                .isEqualTo(409);
     }
 
     private Wiring wiring() {
@@ -239,7 +333,8 @@ class EditPagesIT {
                 isThree ? "14/3" : "14/2",
                 "out-end",
                 "?");
-        assertThat(made.headers().firstValue("Location").orElse(made.body())).isEqualTo(PAGE + "/boxes/den/edit");
+        assertThat(made.headers().firstValue("Location").orElse(made.body()))
+                .isEqualTo(PAGE + "/boxes/den/edit?stored=2");
         assertThat(newest()).isEqualTo(2);
         String page = served.get(PAGE + "/boxes/den/edit").body();
         assertThat(page).contains("value=\"N1.black\"", "Joined now");
@@ -253,7 +348,7 @@ class EditPagesIT {
                 .as("never by itself")
                 .isFalse();
 
-        assertThat(post(PAGE + "/boxes/den/edit", "revision", "2", "what", "cap", "end", "N1.white")
+        assertThat(post(PAGE + "/boxes/den/edit", "revision", "2", "what", "tap", "do", "cap", "ends", "N1.white")
                         .statusCode())
                 .isEqualTo(303);
         assertThat(served.store
@@ -265,7 +360,7 @@ class EditPagesIT {
                         .joints())
                 .anyMatch(j ->
                         j.members().size() == 1 && j.members().get(0).said().equals("N1.white"));
-        assertThat(post(PAGE + "/boxes/den/edit", "revision", "2", "what", "cap", "end", "N1.black")
+        assertThat(post(PAGE + "/boxes/den/edit", "revision", "2", "what", "tap", "do", "cap", "ends", "N1.black")
                         .statusCode())
                 .as("made from an older revision")
                 .isIn(409, 412);
@@ -280,7 +375,7 @@ class EditPagesIT {
         assertThat(post(edit, "revision", "2", "what", "cable", "cable", "N9", "wires", "14/2", "other-end", "?")
                         .statusCode())
                 .isEqualTo(303);
-        assertThat(post(edit, "revision", "3", "what", "touch", "end", "N9.black", "to", "lamp-9.hot")
+        assertThat(post(edit, "revision", "3", "what", "tap", "do", "to", "ends", "N9.black", "to", "lamp-9.hot")
                         .statusCode())
                 .isEqualTo(303);
         assertThat(served.get(edit).body()).contains("N9.black, with lamp-9.hot</option>");
@@ -290,10 +385,65 @@ class EditPagesIT {
         House h = served.store.findHouse(Served.ID).orElseThrow().house();
         assertThat(h.isComplete(h.boxes().get("bench"), Complete.CABLES)).isTrue();
         assertThat(h.isComplete(h.boxes().get("bench"), Complete.JOINTS)).isFalse();
-        var wrong = post(edit, "revision", "5", "what", "touch", "end", "N9.green", "to", "lamp-9.hot");
+        var wrong = post(edit, "revision", "5", "what", "tap", "do", "to", "ends", "N9.green", "to", "lamp-9.hot");
         assertThat(wrong.statusCode()).isEqualTo(422);
         assertThat(wrong.body()).contains("Nothing was stored", "green");
         assertThat(newest()).isEqualTo(5);
+    }
+
+    private List<List<String>> joints(String box) {
+        return served.store.findHouse(Served.ID).orElseThrow().house().boxes().get(box).joints().stream()
+                .map(j -> j.members().stream().map(Ref::said).toList())
+                .toList();
+    }
+
+    @Test
+    void whatIsTappedTogetherIsOneJointByItself() {
+        String edit = PAGE + "/boxes/stair-foot/edit";
+        assertThat(served.get(edit).body())
+                .contains("value=\"K2.black\"", "with foot.common", "<svg", "Join these", "Take apart", "Cap each");
+        post(edit, "revision", "1", "what", "tap", "do", "join", "by", "lever", "ends", "K2.black", "ends", "K3.black");
+        Box foot =
+                served.store.findHouse(Served.ID).orElseThrow().house().boxes().get("stair-foot");
+        assertThat(joints("stair-foot"))
+                .as("they alone; the screws that they left hold nothing")
+                .contains(List.of("K2.black", "K3.black"), List.of("foot.common"), List.of("foot.traveler-1"));
+        assertThat(foot.joints())
+                .filteredOn(j ->
+                        j.members().size() == 2 && j.members().get(0).said().equals("K2.black"))
+                .singleElement()
+                .satisfies(j -> {
+                    assertThat(j.by()).isEqualTo(Joint.By.LEVER);
+                    assertThat(j.about().basis()).isEqualTo(Basis.SEEN);
+                });
+        assertThat(served.get(edit + "?stored=2").body())
+                .as("the drawing shows it")
+                .contains("Wires joined, seen in stair-foot", "K2.black", "K3.black");
+    }
+
+    /** What was said to be joined and is not: nothing may follow from it any more, least of all that it is closed. */
+    @Test
+    void whatIsTakenApartMayTouchAnythingAgain() {
+        String edit = PAGE + "/boxes/stair-foot/edit";
+        House before = served.store.findHouse(Served.ID).orElseThrow().house();
+        assertThat(before.isComplete(before.boxes().get("stair-foot"), Complete.JOINTS))
+                .isTrue();
+        post(edit, "revision", "1", "what", "tap", "do", "apart", "ends", "K2.white");
+        House after = served.store.findHouse(Served.ID).orElseThrow().house();
+        assertThat(joints("stair-foot"))
+                .as("neither it nor what it was joined to counts as seen capped")
+                .noneMatch(j -> j.contains("K2.white") || j.contains("K3.white"))
+                .hasSize(3);
+        assertThat(after.isComplete(after.boxes().get("stair-foot"), Complete.JOINTS))
+                .isFalse();
+        assertThat(after.isComplete(after.boxes().get("stair-foot"), Complete.CABLES))
+                .isTrue();
+
+        String bench = PAGE + "/boxes/bench/edit";
+        post(bench, "revision", "2", "what", "tap", "do", "apart", "ends", "K4.n");
+        assertThat(joints("bench"))
+                .as("the others of a joint of three stay together")
+                .contains(List.of("K1.white", "bench-1.top.neutral"));
     }
 
     @Test
@@ -315,7 +465,7 @@ class EditPagesIT {
                 "in-end",
                 "bench");
         String edit = PAGE + "/boxes/bench/edit";
-        post(edit, "revision", "2", "what", "touch", "end", "N1.black", "to", "bench-1.top.hot");
+        post(edit, "revision", "2", "what", "tap", "do", "to", "ends", "N1.black", "to", "bench-1.top.hot");
         assertThat(wiring().loadPoints())
                 .filteredOn(l -> l.id().equals("den-1"))
                 .singleElement()
@@ -330,7 +480,7 @@ class EditPagesIT {
         assertThat(post(edit, "revision", "1", "what", "found", "cable", "K4").statusCode())
                 .isEqualTo(303);
         assertThat(served.get(edit).body()).contains("value=\"K4.a\"");
-        post(edit, "revision", "2", "what", "touch", "end", "K4.b", "to", "bath-gf.line.hot");
+        post(edit, "revision", "2", "what", "tap", "do", "to", "ends", "K4.b", "to", "bath-gf.line.hot");
         assertThat(served.store
                         .findHouse(Served.ID)
                         .orElseThrow()

@@ -123,11 +123,13 @@ class ReadingsPagesIT {
                 .contains("value=\"119 V\"", "value=\"many\"");
         assertThat(wrong.body())
                 .as("at the field itself")
-                .containsPattern("class=\"wrong\">[^<]*99[^<]*</strong>\\s*<input name=\"bath-gf/off\"");
+                .containsPattern(
+                        "class=\"wrong\" id=\"[^\"]+\">[^<]*99[^<]*</strong>\\s*<input id=\"f0-bath-gf_2foff\" name=\"bath-gf/off\"");
         assertThat(added()).isEmpty();
         assertThat(send(filled()).statusCode()).as("nothing filled in").isEqualTo(422);
         assertThat(send(filled("date", "yesterday", "bench-1.top/volts1", "1 V"))
                         .body())
-                .containsPattern("class=\"wrong\">[^<]*yesterday[^<]*</strong>\\s*<input name=\"date\"");
+                .containsPattern(
+                        "class=\"wrong\" id=\"[^\"]+\">[^<]*yesterday[^<]*</strong>\\s*<input id=\"f0-date\" name=\"date\"");
     }
 }

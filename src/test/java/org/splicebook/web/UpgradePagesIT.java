@@ -100,7 +100,7 @@ class UpgradePagesIT {
             s.says("still missing", "By method and edition", "Take it along for the permit");
             unfolded(s).says("T220.45");
             s.type("range, range", "12 kW").type("dryer, dryer", "5 kW").press("Write it down");
-            s.page.waitForURL("**/demand");
+            s.page.waitForURL("**/demand?stored=*");
             unfolded(s)
                     .saysNot("What does the nameplate of range")
                     .says("12,000")

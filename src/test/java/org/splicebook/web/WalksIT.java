@@ -114,9 +114,8 @@ class WalksIT {
                     .type("Cable that goes on", "N2")
                     .press("Record it");
             s.look("recorded").says("N1.black with N2.black with den-wall-1.top.hot");
-            Locator form = s.page.locator("form", new Page.LocatorOptions().setHasText("A wire is capped by itself"));
-            form.getByLabel("Wire").selectOption("N2.white");
-            form.getByRole(AriaRole.BUTTON).click();
+            s.page.locator("input[name=ends][value='N2.white']").check();
+            s.press("Cap each");
             s.says("N2.white").look("corrected");
             Box den = now(id).boxes().get("den-wall");
             assertThat(den.joints())
@@ -138,20 +137,25 @@ class WalksIT {
             device.getByLabel("Name").fill("hall-light");
             device.getByRole(AriaRole.BUTTON).click();
             s.says("Nothing was stored", "hall-light").look("wrong");
+            assertThat(s.page.evaluate("() => document.activeElement.name"))
+                    .as("what is wrong has the focus")
+                    .isEqualTo("device");
             device.getByLabel("Name").fill("hall-fan");
             device.getByLabel("Kind").selectOption("fan");
             device.getByRole(AriaRole.BUTTON).click();
             s.saysNot("Nothing was stored");
-            Locator touch =
-                    s.page.locator("form", new Page.LocatorOptions().setHasText("A wire or terminal touches another"));
-            touch.locator("input[name=end][value='hall-fan.hot']").check();
-            touch.locator("input[name=to][value='hall-light.hot']").check();
-            touch.getByRole(AriaRole.BUTTON).click();
+            s.says("Recorded as revision 2");
+            s.page.locator("input[name=ends][value='hall-fan.hot']").check();
+            s.page.locator("select[name=to]").selectOption("hall-light.hot");
+            s.press("They go there");
             s.look("done");
             assertThat(now(id).boxes().get("hall-ceiling").joints())
                     .anyMatch(j -> j.members().stream().anyMatch(m -> m.said().equals("hall-fan.hot"))
                             && j.members().size() > 1);
-            s.follow("Undo").press("Bring it back");
+            s.says("Recorded as revision 3")
+                    .press("Take it back")
+                    .says("Took back revision 3")
+                    .look("undone");
             assertThat(now(id).boxes().get("hall-ceiling").joints())
                     .as("undone")
                     .noneMatch(j -> j.members().stream().anyMatch(m -> m.said().equals("hall-fan.hot")));

@@ -8,17 +8,56 @@ import java.util.List;
  * @param action where it is sent
  * @param words what it does
  * @param inputs what has to be said
- * @param button the words on its button
+ * @param buttons what it can be told to do, the usual first
  * @param isAsking whether it only asks: what it says then stands in the address
  */
-public record Entry(String action, String words, List<Input> inputs, String button, boolean isAsking) {
-    /** A form that writes. */
+public record Entry(String action, String words, List<Input> inputs, List<Button> buttons, boolean isAsking) {
+    /**
+     * A button that sends the form.
+     *
+     * @param name the field that it fills in; empty for none
+     * @param value what it fills in
+     * @param words the words on it
+     */
+    public record Button(String name, String value, String words) {}
+
+    /** A form that writes, with one button. */
     public Entry(String action, String words, List<Input> inputs, String button) {
         this(action, words, inputs, button, false);
     }
 
+    /** A form with one button. */
+    public Entry(String action, String words, List<Input> inputs, String button, boolean isAsking) {
+        this(action, words, inputs, List.of(new Button("", "", button)), isAsking);
+    }
+
     public Entry {
         inputs = List.copyOf(inputs);
+        buttons = List.copyOf(buttons);
+    }
+
+    /** {@return the same with these fields} */
+    public Entry with(List<Input> its) {
+        return new Entry(action, words, its, buttons, isAsking);
+    }
+
+    /** {@return the id of a field of the form that stands at that place of its page, from 0} */
+    public static String id(int place, String field) {
+        StringBuilder id = new StringBuilder("f").append(place).append('-');
+        field.chars().forEach(c -> {
+            boolean isPlain = c == '-' || (c < 128 && Character.isLetterOrDigit(c));
+            id.append(isPlain ? String.valueOf((char) c) : "_" + Integer.toHexString(c));
+        });
+        return id.toString();
+    }
+
+    /** {@return the name of the first field with which something is wrong; empty for none} */
+    public String firstWrong() {
+        return inputs.stream()
+                .filter(i -> !i.wrong().isEmpty())
+                .map(Input::name)
+                .findFirst()
+                .orElse("");
     }
 
     /** {@return whether a file goes with it} */

@@ -8,7 +8,7 @@ import java.util.List;
  * @param name its name
  * @param kind how it is filled in
  * @param label what it is called on the page
- * @param value what stands in it at first; for {@link Kind#SOME} the chosen values with commas between
+ * @param value what stands in it at first; for {@link Kind#SOME} and {@link Kind#TAP} the chosen values with commas between
  * @param meaning what it means, in a few words; may be empty
  * @param needed whether it has to be filled
  * @param choices what may be chosen; empty where it is typed
@@ -39,6 +39,8 @@ public record Input(
         ONE,
         /** Any of several. */
         SOME,
+        /** Any of several, all of them in sight. */
+        TAP,
         /** One of many. */
         LIST,
         /** A file of the person's. */
@@ -61,6 +63,11 @@ public record Input(
         choices = List.copyOf(choices);
     }
 
+    /** {@return whether any number of them may be chosen} */
+    public boolean isSome() {
+        return kind == Kind.SOME || kind == Kind.TAP;
+    }
+
     /** {@return whether there is so much to choose from that a phone would be filled with it} */
     public boolean isLong() {
         return choices.size() > MOST_SHOWN;
@@ -73,7 +80,7 @@ public record Input(
 
     /** {@return whether this choice is chosen at first} */
     public boolean chosen(Choice c) {
-        return kind == Kind.SOME
+        return isSome()
                 ? List.of(value.split(",")).contains(c.value())
                 : c.value().equals(value);
     }
@@ -91,7 +98,12 @@ public record Input(
     /** {@return something chosen} */
     public static Input chosen(
             Kind kind, String name, String label, String value, String meaning, List<Choice> choices) {
-        return new Input(name, kind, label, value, meaning, kind != Kind.SOME, choices, "");
+        return new Input(name, kind, label, value, meaning, kind != Kind.SOME && kind != Kind.TAP, choices, "");
+    }
+
+    /** {@return the same, filled in} */
+    public Input filled(String with) {
+        return new Input(name, kind, label, with, meaning, needed, choices, wrong);
     }
 
     /** {@return the same, with what is wrong with it} */

@@ -1,6 +1,7 @@
 package org.splicebook.web.view;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * The sheet of readings, to be typed back in.
@@ -16,7 +17,7 @@ import java.util.List;
 public record ReadingsPage(
         String action,
         String lead,
-        List<String> wrong,
+        List<Wrong.Line> wrong,
         List<Link> places,
         List<Input> top,
         List<Group> groups,
@@ -51,6 +52,15 @@ public record ReadingsPage(
             return cells.stream()
                     .anyMatch(c -> !c.value().isEmpty() || !c.wrong().isEmpty());
         }
+    }
+
+    /** {@return the name of the first field with which something is wrong; empty for none} */
+    public String firstWrong() {
+        return Stream.concat(top.stream(), lines.stream().flatMap(l -> l.cells().stream()))
+                .filter(i -> !i.wrong().isEmpty())
+                .map(Input::name)
+                .findFirst()
+                .orElse("");
     }
 
     public ReadingsPage {

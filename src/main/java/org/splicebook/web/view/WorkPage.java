@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param title its title
  * @param mark what it is marked as; empty where it is of the house as it stands
  * @param lead the answer, in a sentence or two
- * @param wrong what was wrong with what was sent; empty at first
+ * @param wrong what was wrong with what was sent; nothing at first
  * @param progress how far it is; null where it is done
  * @param refresh after how many seconds it is shown anew; 0 for never
  * @param next what to do next
@@ -26,7 +26,7 @@ public record WorkPage(
         String title,
         String mark,
         String lead,
-        List<String> wrong,
+        Wrong wrong,
         @Nullable Progress progress,
         int refresh,
         List<Link> next,
@@ -45,7 +45,6 @@ public record WorkPage(
     public record Progress(int done, int of) {}
 
     public WorkPage {
-        wrong = List.copyOf(wrong);
         next = List.copyOf(next);
         tables = tables.stream()
                 .filter(t -> !t.rows().isEmpty() || !t.notes().isEmpty())
@@ -53,7 +52,7 @@ public record WorkPage(
         changes = changes.stream().filter(l -> !l.lines().isEmpty()).toList();
         pairs = List.copyOf(pairs);
         lists = lists.stream().filter(l -> !l.lines().isEmpty()).toList();
-        entries = List.copyOf(entries);
+        entries = List.copyOf(wrong.placed(entries));
         sections = sections.stream().filter(s -> !s.items().isEmpty()).toList();
         cautions = List.copyOf(cautions);
         drawings = List.copyOf(drawings);
@@ -63,8 +62,21 @@ public record WorkPage(
     public static WorkPage of(String title, String mark, String lead) {
         List<Entry> none = List.of();
         return new WorkPage(
-                title, mark, lead, List.of(), null, 0, List.of(), List.of(), List.of(), List.of(), List.of(), none,
-                List.of(), List.of(), List.of());
+                title,
+                mark,
+                lead,
+                Wrong.NONE,
+                null,
+                0,
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                none,
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     /** {@return the same, with forms} */
@@ -75,7 +87,7 @@ public record WorkPage(
     }
 
     /** {@return the same, with what was wrong} */
-    public WorkPage withWrong(List<String> its) {
+    public WorkPage withWrong(Wrong its) {
         return new WorkPage(
                 title, mark, lead, its, progress, refresh, next, tables, changes, pairs, lists, entries, sections,
                 cautions, drawings);
