@@ -3,6 +3,7 @@ package org.splicebook.web;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.splicebook.record.House;
 import org.splicebook.rules.Severity;
@@ -31,7 +32,23 @@ final class HouseFront {
      */
     static HousePage of(Look look, int sightings) {
         HouseFront front = new HouseFront(look);
-        return new HousePage(front.facts(), front.forms(), front.writing(sightings), front.sections());
+        return new HousePage(front.begun(), front.facts(), front.forms(), front.writing(sightings), front.sections());
+    }
+
+    private List<Section> begun() {
+        Beginning all = Beginning.of(house);
+        if (all.isDone()) {
+            return List.of();
+        }
+        Beginning.Step next = all.next();
+        List<String> missing = all.steps().stream()
+                .filter(s -> !s.isDone())
+                .map(s -> s.kind().title().toLowerCase(Locale.ROOT))
+                .toList();
+        return List.of(new Section(
+                "Go on with the record",
+                "Still missing: " + String.join("; ", missing) + ".",
+                List.of(new Link(BeginPages.address(house.id()), "Next: " + next.kind().title(), ""))));
     }
 
     private List<Form> forms() {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.housefile.HouseWriter;
 import org.splicebook.housefile.PlainYaml;
@@ -30,6 +31,35 @@ final class HouseText {
         return format == Body.Format.YAML ? yaml : Json.text(Json.tree(PlainYaml.strings(yaml)));
     }
 
+    /**
+     * {@return the house with something written into it, read as a house file is, so that what is wrong is the reader's to say}
+     *
+     * @param change writes into the whole record, as a house file's map
+     */
+    static House with(House house, Consumer<Map<String, Object>> change) {
+        Map<String, Object> whole = whole(house);
+        change.accept(whole);
+        return HouseFiles.parse("", Json.text(Json.tree(whole))).get();
+    }
+
+    /** {@return what stands under a key, to be written into; nothing yet where it was not there} */
+    static Map<String, Object> map(Map<String, Object> in, String key) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        if (in.get(key) instanceof Map<?, ?> m) {
+            m.forEach((k, v) -> map.put(String.valueOf(k), v));
+        }
+        in.put(key, map);
+        return map;
+    }
+
+    private static Map<String, Object> whole(House house) {
+        Map<String, Object> whole = new LinkedHashMap<>();
+        if (PlainYaml.strings(HouseWriter.write(house)) instanceof Map<?, ?> m) {
+            m.forEach((k, v) -> whole.put(String.valueOf(k), v));
+        }
+        return whole;
+    }
+
     /** {@return sightings as JSON, with the keys of a house file} */
     static JsonNode write(House house, List<Sighting> sightings) {
         House only = house.withSightings(sightings);
@@ -48,10 +78,7 @@ final class HouseText {
                     "The body is not a list.",
                     "Send a list of sightings: [{\"id\": ...}, ...]."));
         }
-        Map<String, Object> whole = new LinkedHashMap<>();
-        if (PlainYaml.strings(HouseWriter.write(house.withSightings(List.of()))) instanceof Map<?, ?> m) {
-            m.forEach((k, v) -> whole.put(String.valueOf(k), v));
-        }
+        Map<String, Object> whole = whole(house.withSightings(List.of()));
         whole.put(SIGHTINGS, list);
         Result<House> read = parse(Json.text(Json.tree(whole)));
         return read.isOk()

@@ -143,7 +143,8 @@ final class NewBoxPage {
         return BoxPages.entered(house, BoxPages.moves(house, said));
     }
 
-    private static String page(StoredHouse stored, Map<String, String> said, Wrong wrong) {
+    /** {@return the form} */
+    static Entry entry(StoredHouse stored, Map<String, String> said) {
         House house = stored.house();
         List<Input.Choice> places = new ArrayList<>(List.of(new Input.Choice("", "not said")));
         house.places().values().forEach(p -> places.add(new Input.Choice(p.name(), p.said())));
@@ -202,14 +203,17 @@ final class NewBoxPage {
                     "",
                     BoxPages.others(house)));
         }
+        return new Entry(new Paths(house.id()).base() + "/new-box", "What was seen", inputs, "Record it");
+    }
+
+    private static String page(StoredHouse stored, Map<String, String> said, Wrong wrong) {
         return Sent.page(
                 stored,
                 new EditPage(
                         "A box just opened",
                         "Begin with how it is wired; the next page corrects it wire by wire.",
                         wrong,
-                        List.of(new Entry(
-                                new Paths(house.id()).base() + "/new-box", "What was seen", inputs, "Record it")),
+                        List.of(entry(stored, said)),
                         List.of(),
                         Caution.forWhat(Leads.TO_A_WIRE)));
     }

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.splicebook.housefile.HouseFiles;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
@@ -29,6 +30,9 @@ import org.splicebook.web.view.Wrong;
 final class NewHousePage {
     private static final String PATH = "/new-house";
     private static final Pattern BREAKER = Pattern.compile("(\\S+)\\s+(\\d+)(?:\\s*A)?(?:\\s+(.+))?");
+    /** The form that says the name alone. */
+    private static final String NAMED = "named";
+
     private static final String BY_PAGE = "someone at the pages";
 
     private final HouseStore store;
@@ -65,20 +69,34 @@ final class NewHousePage {
         fields.put("panels\\.main\\.breakers.*", "breakers");
         fields.put("panels\\.main\\.place", "panel-place");
         fields.put("places.*", "rooms");
-        Sent.attempt(ctx, fields, () -> stored(house(said), "Begun: panel and rooms"), wrong -> page(said, wrong));
+        boolean isNamed = Sent.field(ctx, "what").equals(NAMED);
+        Sent.attempt(
+                ctx,
+                fields,
+                () -> {
+                    if (!isNamed) {
+                        return stored(house(said), "Begun: panel and rooms");
+                    }
+                    House house = HouseFiles.parse("", Json.text(Json.tree(bare(said)))).get();
+                    return stored(house, "Begun") + "/begin";
+                },
+                wrong -> page(said, wrong));
     }
 
     private String stored(House house, String why) {
-        Revision made = store.put(house, 0, BY_PAGE, why).get();
-        return Just.stored(new Paths(house.id()).base(), made);
+        if (store.findHouse(house.id()).isPresent()) {
+            throw Failures.failure(
+                    "house", ProblemKind.CONFLICT, "There is a house " + house.id() + " already.", "Choose another name.");
+        }
+        Revision unused = store.put(house, 0, BY_PAGE, why).get();
+        return new Paths(house.id()).base();
     }
 
-    /** {@return the house; what is wrong is told by the field of the form, with its line} */
-    private static House house(Map<String, String> said) {
-        List<Problem> problems = new ArrayList<>();
+    /** {@return the rooms of a field of lines, by key} */
+    static Map<String, Object> rooms(String text, List<Problem> problems) {
         Map<String, Object> places = new LinkedHashMap<>();
         int n = 0;
-        for (String line : lines(said, "rooms")) {
+        for (String line : lines(text)) {
             n++;
             String[] parts = line.split(",", 2);
             String kind = parts.length == 2 ? parts[1].strip() : "";
@@ -89,9 +107,14 @@ final class NewHousePage {
                 problems.add(problem("rooms", n, "'" + kind + "' is no kind of room.", "One of " + kinds() + "."));
             }
         }
+        return places;
+    }
+
+    /** {@return the breakers of a field of lines, by the spaces that they are in} */
+    static Map<String, Object> breakers(String text, List<Problem> problems) {
         Map<String, Object> breakers = new LinkedHashMap<>();
-        n = 0;
-        for (String line : lines(said, "breakers")) {
+        int n = 0;
+        for (String line : lines(text)) {
             n++;
             Matcher m = BREAKER.matcher(line);
             if (!m.matches()) {
@@ -108,6 +131,14 @@ final class NewHousePage {
                 problems.add(problem("breakers", n, m.group(1) + " stands twice.", "Name each breaker once."));
             }
         }
+        return breakers;
+    }
+
+    /** {@return the house; what is wrong is told by the field of the form, with its line} */
+    private static House house(Map<String, String> said) {
+        List<Problem> problems = new ArrayList<>();
+        Map<String, Object> places = rooms(said.getOrDefault("rooms", ""), problems);
+        Map<String, Object> breakers = breakers(said.getOrDefault("breakers", ""), problems);
         if (!problems.isEmpty()) {
             throw new ProblemException(problems);
         }
@@ -126,16 +157,22 @@ final class NewHousePage {
         source.put("system", said.getOrDefault("system", ""));
         put(source, "rating", said.getOrDefault("rating", "").replaceAll("^(\\d+)$", "$1 A"));
         source.put("bond", "main");
+        Map<String, Object> house = bare(said);
+        house.put("sources", Map.of("service", source));
+        house.put("places", places);
+        house.put("panels", Map.of("main", panel));
+        return HouseFiles.parse("", Json.text(Json.tree(house))).get();
+    }
+
+    /** {@return a house of which nothing is recorded but its name} */
+    private static Map<String, Object> bare(Map<String, String> said) {
         Map<String, Object> house = new LinkedHashMap<>();
         house.put("splicebook", 1);
         String id = said.getOrDefault("id", "");
         house.put("house", id.isEmpty() ? key(said.getOrDefault("name", "")) : id);
         house.put("name", said.getOrDefault("name", ""));
         house.put("basis", "seen");
-        house.put("sources", Map.of("service", source));
-        house.put("places", places);
-        house.put("panels", Map.of("main", panel));
-        return HouseFiles.parse("", Json.text(Json.tree(house))).get();
+        return house;
     }
 
     private static void put(Map<String, Object> map, String key, String value) {
@@ -148,9 +185,8 @@ final class NewHousePage {
         return Problem.error(ProblemKind.BAD_VALUE, Where.field(field + ", line " + line), message, cure);
     }
 
-    private static List<String> lines(Map<String, String> said, String name) {
-        return said.getOrDefault(name, "")
-                .lines()
+    private static List<String> lines(String text) {
+        return text.lines()
                 .map(String::strip)
                 .filter(l -> !l.isEmpty())
                 .toList();
@@ -167,7 +203,7 @@ final class NewHousePage {
     }
 
     /** {@return the kind whose word is in the name; {@code other} where none is} */
-    private static String guess(String name) {
+    static String guess(String name) {
         String key = key(name);
         return Arrays.stream(PlaceKind.values())
                 .map(PlaceKind::word)
@@ -180,10 +216,25 @@ final class NewHousePage {
         List<Input.Choice> systems = Arrays.stream(SourceSystem.values())
                 .map(s -> new Input.Choice(s.word(), s.word()))
                 .toList();
+        List<Input> name = List.of(
+                typed(said, Input.Kind.TEXT, "name", "Name of the house", "", true),
+                typed(
+                        said,
+                        Input.Kind.TEXT,
+                        "id",
+                        "Short name",
+                        "a-z, 0-9 and hyphens; made of the name if empty",
+                        false));
+        Entry named = new Entry(
+                PATH,
+                "Begin with its name; the panel, the rooms and the rest are asked one after the other",
+                Stream.concat(Stream.of(Input.hidden("what", NAMED)), name.stream()).toList(),
+                "Begin it");
         Entry begin = new Entry(
                 PATH,
-                "Begin with the panel and the rooms",
+                "Or all of the panel and the rooms at once",
                 List.of(
+                        Input.hidden("what", ""),
                         typed(said, Input.Kind.TEXT, "name", "Name of the house", "", true),
                         typed(
                                 said,
@@ -232,7 +283,7 @@ final class NewHousePage {
                                 "A new house",
                                 "What can be written down without opening anything. Boxes, cables and tests come later.",
                                 wrong,
-                                List.of(begin, file),
+                                List.of(named, begin, file),
                                 List.of(),
                                 List.of())));
     }

@@ -94,6 +94,7 @@ public final class WebServer implements AutoCloseable {
                         new ListPages(store, settings.largestBody()).pages(),
                         new ArchivePage(store, files).pages(),
                         new NewHousePage(store).routes(),
+                        new BeginPages(store).routes(),
                         new SightPage(store).routes(),
                         new DiagnosePage(store).routes(),
                         new NewBoxPage(store, files).routes(),
