@@ -18,7 +18,6 @@ import org.splicebook.render.ProblemJson;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.Progress;
 import org.splicebook.store.Revision;
-import org.splicebook.web.view.Wrong;
 
 /** An archive sent to a running server, restored there. */
 final class ArchiveBody {

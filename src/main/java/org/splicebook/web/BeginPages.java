@@ -90,7 +90,10 @@ final class BeginPages {
                 () -> {
                     House after = after(stored.house(), step.kind(), ctx);
                     Revision made = store.put(
-                                    after, Sent.revision(ctx), BoxPages.BY_PAGE, "Begun: " + step.kind().word())
+                                    after,
+                                    Sent.revision(ctx),
+                                    BoxPages.BY_PAGE,
+                                    "Begun: " + step.kind().word())
                             .get();
                     boolean hasMore = step.kind() == Beginning.Kind.BREAKERS || step.kind() == Beginning.Kind.POINTS;
                     String next = hasMore ? "?" + STEP + "=" + step.kind().word() : "";
@@ -130,8 +133,7 @@ final class BeginPages {
         String place = Sent.field(ctx, "panel-place");
         String key = NewHousePage.key(place);
         if (!key.isEmpty()) {
-            HouseText.map(whole, "places")
-                    .putIfAbsent(key, Map.of("name", place, "kind", NewHousePage.guess(place)));
+            HouseText.map(whole, "places").putIfAbsent(key, Map.of("name", place, "kind", NewHousePage.guess(place)));
             panel.put("place", key);
         }
     }
@@ -166,8 +168,7 @@ final class BeginPages {
         String what = Sent.field(ctx, "what");
         if (what.equals(ALL)) {
             Map<String, Panel> panels = new LinkedHashMap<>(house.panels());
-            List<Complete> listed =
-                    new ArrayList<>(panel.complete() == null ? house.complete() : panel.complete());
+            List<Complete> listed = new ArrayList<>(panel.complete() == null ? house.complete() : panel.complete());
             listed.add(Complete.BREAKERS);
             panels.put(name, panel.withJoints(panel.joints(), java.util.Set.copyOf(listed)));
             return house.withParts(panels, house.cables(), house.boxes());
@@ -200,7 +201,9 @@ final class BeginPages {
         }
         return HouseText.with(
                 house,
-                whole -> HouseText.map(HouseText.map(HouseText.map(whole, "panels"), name), fuses(panel) ? "fuses" : "breakers")
+                whole -> HouseText.map(
+                                HouseText.map(HouseText.map(whole, "panels"), name),
+                                fuses(panel) ? "fuses" : "breakers")
                         .putAll(fresh));
     }
 
@@ -252,15 +255,18 @@ final class BeginPages {
         List<Link> next = new ArrayList<>();
         Beginning.Step after = all.after(step.kind());
         if (after.kind() != step.kind()) {
-            next.add(new Link(base + "?" + STEP + "=" + after.kind().word(), "Next: " + after.kind().title(), ""));
+            next.add(new Link(
+                    base + "?" + STEP + "=" + after.kind().word(),
+                    "Next: " + after.kind().title(),
+                    ""));
         }
         next.add(new Link(new Paths(house.id()).base(), "Leave it here", "it can be taken up again"));
         return Sent.page(
                 stored,
                 new EditPage(
                         step.kind().title(),
-                        "Step " + (step.kind().ordinal() + 1) + " of " + all.steps().size() + ". Recorded so far: "
-                                + step.said() + ".",
+                        "Step " + (step.kind().ordinal() + 1) + " of "
+                                + all.steps().size() + ". Recorded so far: " + step.said() + ".",
                         wrong,
                         entries(stored, step.kind()),
                         List.of(
@@ -291,7 +297,8 @@ final class BeginPages {
         };
     }
 
-    private static Entry entry(StoredHouse stored, Beginning.Kind kind, String what, String words, List<Input> inputs, String button) {
+    private static Entry entry(
+            StoredHouse stored, Beginning.Kind kind, String what, String words, List<Input> inputs, String button) {
         List<Input> all = new ArrayList<>(List.of(
                 Input.hidden(Sent.REVISION, String.valueOf(stored.revision().number())),
                 Input.hidden(STEP, kind.word()),
@@ -308,7 +315,8 @@ final class BeginPages {
         House house = stored.house();
         Panel panel = house.panels().values().stream().findFirst().orElse(null);
         var source = house.sources().get("service");
-        var place = panel == null || panel.place() == null ? null : house.places().get(panel.place());
+        var place =
+                panel == null || panel.place() == null ? null : house.places().get(panel.place());
         List<Input.Choice> systems = Arrays.stream(SourceSystem.values())
                 .map(s -> new Input.Choice(s.word(), s.word()))
                 .toList();
@@ -347,7 +355,9 @@ final class BeginPages {
                         text(
                                 "rating",
                                 "Service rating",
-                                source == null || source.rating() == null ? "" : source.rating().said(),
+                                source == null || source.rating() == null
+                                        ? ""
+                                        : source.rating().said(),
                                 "as on the main: 100 A",
                                 false),
                         text("panel-place", "Where it hangs", place == null ? "" : place.said(), "a room", false)),
@@ -395,8 +405,14 @@ final class BeginPages {
                         "One breaker or fuse, as it sits in the panel; leave the covers on",
                         List.of(
                                 panel,
-                                text("space", "Space", "", "4; 1+3 for one with two poles; 5a for half of a tandem", true),
-                                Input.chosen(Input.Kind.ONE, "amperes", "Rating", "", "on its lever", withOther(amperes)),
+                                text(
+                                        "space",
+                                        "Space",
+                                        "",
+                                        "4; 1+3 for one with two poles; 5a for half of a tandem",
+                                        true),
+                                Input.chosen(
+                                        Input.Kind.ONE, "amperes", "Rating", "", "on its lever", withOther(amperes)),
                                 text("label", "What the directory says", "", "as it is written, right or wrong", false),
                                 Input.chosen(
                                         Input.Kind.SOME,

@@ -70,7 +70,10 @@ record Beginning(List<Step> steps) {
                 house.panels().values().stream().anyMatch(p -> !p.breakers().isEmpty());
         return new Beginning(List.of(
                 new Step(Kind.PANEL, !house.panels().isEmpty(), panels(house)),
-                new Step(Kind.ROOMS, !house.places().isEmpty(), count(house.places().size(), "room")),
+                new Step(
+                        Kind.ROOMS,
+                        !house.places().isEmpty(),
+                        count(house.places().size(), "room")),
                 new Step(Kind.BREAKERS, hasBreakers, breakers(house)),
                 new Step(Kind.POINTS, devices > 0, count(devices, "device")),
                 new Step(Kind.BOX, opened > 0, count(opened, "box", "boxes") + (opened > 0 ? " with cables" : ""))));

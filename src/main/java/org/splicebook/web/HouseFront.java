@@ -48,7 +48,8 @@ final class HouseFront {
         return List.of(new Section(
                 "Go on with the record",
                 "Still missing: " + String.join("; ", missing) + ".",
-                List.of(new Link(BeginPages.address(house.id()), "Next: " + next.kind().title(), ""))));
+                List.of(new Link(
+                        BeginPages.address(house.id()), "Next: " + next.kind().title(), ""))));
     }
 
     private List<Form> forms() {

@@ -77,7 +77,8 @@ final class NewHousePage {
                     if (!isNamed) {
                         return stored(house(said), "Begun: panel and rooms");
                     }
-                    House house = HouseFiles.parse("", Json.text(Json.tree(bare(said)))).get();
+                    House house = HouseFiles.parse("", Json.text(Json.tree(bare(said))))
+                            .get();
                     return stored(house, "Begun") + "/begin";
                 },
                 wrong -> page(said, wrong));
@@ -86,7 +87,10 @@ final class NewHousePage {
     private String stored(House house, String why) {
         if (store.findHouse(house.id()).isPresent()) {
             throw Failures.failure(
-                    "house", ProblemKind.CONFLICT, "There is a house " + house.id() + " already.", "Choose another name.");
+                    "house",
+                    ProblemKind.CONFLICT,
+                    "There is a house " + house.id() + " already.",
+                    "Choose another name.");
         }
         Revision unused = store.put(house, 0, BY_PAGE, why).get();
         return new Paths(house.id()).base();
@@ -186,10 +190,7 @@ final class NewHousePage {
     }
 
     private static List<String> lines(String text) {
-        return text.lines()
-                .map(String::strip)
-                .filter(l -> !l.isEmpty())
-                .toList();
+        return text.lines().map(String::strip).filter(l -> !l.isEmpty()).toList();
     }
 
     /** {@return a key made of what people call it} */
@@ -228,7 +229,8 @@ final class NewHousePage {
         Entry named = new Entry(
                 PATH,
                 "Begin with its name; the panel, the rooms and the rest are asked one after the other",
-                Stream.concat(Stream.of(Input.hidden("what", NAMED)), name.stream()).toList(),
+                Stream.concat(Stream.of(Input.hidden("what", NAMED)), name.stream())
+                        .toList(),
                 "Begin it");
         Entry begin = new Entry(
                 PATH,

@@ -144,7 +144,12 @@ final class SubpanelPages {
                     Draft d = drafted.draft();
                     KeptDraft kept = new DraftDesk(store)
                             .save(
-                                    new Draft(DraftPages.free(store, d.house(), said.apply(NAME)), d.house(), d.revision(), d.reason(), d.moves()),
+                                    new Draft(
+                                            DraftPages.free(store, d.house(), said.apply(NAME)),
+                                            d.house(),
+                                            d.revision(),
+                                            d.reason(),
+                                            d.moves()),
                                     0,
                                     DraftPages.BY_PAGE);
                     return new Paths(stored.house().id()).of("drafts", kept.name());

@@ -61,8 +61,20 @@ class BeginPagesIT {
     }
 
     private void panel() {
-        assertThat(to(step("panel", "name", "main", "spaces", "12", "main", "breaker", "system", "split-phase 120/240",
-                        "rating", "100", "panel-place", "Cellar")))
+        assertThat(to(step(
+                        "panel",
+                        "name",
+                        "main",
+                        "spaces",
+                        "12",
+                        "main",
+                        "breaker",
+                        "system",
+                        "split-phase 120/240",
+                        "rating",
+                        "100",
+                        "panel-place",
+                        "Cellar")))
                 .isEqualTo(BEGIN + "?stored=2");
     }
 
@@ -84,14 +96,18 @@ class BeginPagesIT {
         });
         assertThat(now().sources().get("service").system()).isEqualTo(SourceSystem.SPLIT_PHASE_120_240);
 
-        assertThat(served.get(BEGIN + "?step=rooms&stored=2").body()).contains("Recorded as revision 2", "value=\"kitchen\"");
+        assertThat(served.get(BEGIN + "?step=rooms&stored=2").body())
+                .contains("Recorded as revision 2", "value=\"kitchen\"");
         assertThat(to(step("rooms", "usual", "kitchen", "usual", "bathroom", "rooms", "Den, living")))
                 .isEqualTo(BEGIN + "?stored=3");
         assertThat(now().places()).containsOnlyKeys("cellar", "kitchen", "bathroom", "den");
         assertThat(now().places().get("bathroom").kind()).isEqualTo(PlaceKind.BATHROOM);
 
-        assertThat(served.get(BEGIN).body()).as("taken up where it was left").contains("Step 3 of 5", "leave the covers on");
-        assertThat(to(step("breakers", "what", "one", "panel", "main", "space", "1+3", "amperes", "40", "label", "Range")))
+        assertThat(served.get(BEGIN).body())
+                .as("taken up where it was left")
+                .contains("Step 3 of 5", "leave the covers on");
+        assertThat(to(step(
+                        "breakers", "what", "one", "panel", "main", "space", "1+3", "amperes", "40", "label", "Range")))
                 .isEqualTo(BEGIN + "?step=breakers&stored=4");
         step("breakers", "what", "one", "panel", "main", "space", "2", "amperes", "15", "protects", "arc-fault");
         step("breakers", "what", "several", "panel", "main", "breakers", "4 20 Kitchen\n5 15");
@@ -105,8 +121,10 @@ class BeginPagesIT {
                 .as("never by itself")
                 .isFalse();
         step("breakers", "what", "all", "panel", "main");
-        assertThat(now().isComplete(now().panels().get("main"), Complete.BREAKERS)).isTrue();
-        assertThat(now().isComplete(now().panels().get("main"), Complete.LANDINGS)).isFalse();
+        assertThat(now().isComplete(now().panels().get("main"), Complete.BREAKERS))
+                .isTrue();
+        assertThat(now().isComplete(now().panels().get("main"), Complete.LANDINGS))
+                .isFalse();
 
         step("points", "place", "kitchen", "kind", "duplex-receptacle");
         assertThat(to(step("points", "place", "kitchen", "kind", "luminaire"))).contains("?step=points");
@@ -114,16 +132,29 @@ class BeginPagesIT {
         House h = now();
         assertThat(h.boxes().values())
                 .as("seen from the room: nothing of what is in it is listed")
-                .allMatch(b -> b.joints().isEmpty() && !h.isComplete(b, Complete.CABLES) && !h.isComplete(b, Complete.JOINTS));
+                .allMatch(b ->
+                        b.joints().isEmpty() && !h.isComplete(b, Complete.CABLES) && !h.isComplete(b, Complete.JOINTS));
 
         String box = served.get(BEGIN).body();
         assertThat(box).contains("Step 5 of 5", "action=\"" + HOUSE + "/new-box\"", "name=\"template\"");
         assertThat(served.get(HOUSE).body()).contains("Next: The first box that is opened");
-        served.post(HOUSE + "/new-box", "revision", newest(), "name", "den-wall", "template", "end-of-run", "kind",
-                "duplex-receptacle", "in", "N1", "in-wires", "14/2+ground", "in-end", "main");
-        assertThat(served.get(HOUSE).body())
-                .as("there is something of each")
-                .doesNotContain("Go on with the record");
+        served.post(
+                HOUSE + "/new-box",
+                "revision",
+                newest(),
+                "name",
+                "den-wall",
+                "template",
+                "end-of-run",
+                "kind",
+                "duplex-receptacle",
+                "in",
+                "N1",
+                "in-wires",
+                "14/2+ground",
+                "in-end",
+                "main");
+        assertThat(served.get(HOUSE).body()).as("there is something of each").doesNotContain("Go on with the record");
     }
 
     @Test

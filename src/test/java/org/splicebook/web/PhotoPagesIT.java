@@ -200,7 +200,7 @@ class PhotoPagesIT {
                     "note",
                     "Cover <b>off");
             assertThat(sent.statusCode()).as(text(sent)).isEqualTo(303);
-            assertThat(sent.headers().firstValue("Location").orElse("")).endsWith(card + "/photos");
+            assertThat(sent.headers().firstValue("Location").orElse("")).contains(card + "/photos?stored=");
             revision++;
             for (String page : List.of(card, card + "/photos")) {
                 assertThat(served.get(page).body())
