@@ -250,7 +250,7 @@ final class BeginPages {
         all.steps()
                 .forEach(s -> far.add(new Link(
                         base + "?" + STEP + "=" + s.kind().word(),
-                        (s.kind().ordinal() + 1) + ". " + s.kind().title(),
+                        all.number(s.kind()) + ". " + s.kind().title(),
                         s.said())));
         List<Link> next = new ArrayList<>();
         Beginning.Step after = all.after(step.kind());
@@ -265,7 +265,7 @@ final class BeginPages {
                 stored,
                 new EditPage(
                         step.kind().title(),
-                        "Step " + (step.kind().ordinal() + 1) + " of "
+                        "Step " + all.number(step.kind()) + " of "
                                 + all.steps().size() + ". Recorded so far: " + step.said() + ".",
                         wrong,
                         entries(stored, step.kind()),

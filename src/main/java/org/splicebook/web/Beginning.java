@@ -89,9 +89,14 @@ record Beginning(List<Step> steps) {
         return steps.stream().filter(s -> !s.isDone()).findFirst().orElse(steps.get(steps.size() - 1));
     }
 
+    /** {@return which step that is, from 1} */
+    int number(Kind kind) {
+        return steps.stream().map(Step::kind).toList().indexOf(kind) + 1;
+    }
+
     /** {@return the step that comes after one; that one where none does} */
     Step after(Kind kind) {
-        return steps.get(Math.min(kind.ordinal() + 1, steps.size() - 1));
+        return steps.get(Math.min(number(kind), steps.size() - 1));
     }
 
     private static String count(long n, String what) {

@@ -31,10 +31,14 @@ class FormErrorsIT {
      * @param stays what was typed and must stand on the page again
      * @param fields what is sent: name, value, name, value
      */
-    private record Sending(String path, String field, String words, String stays, String... fields) {
+    private record Sending(String path, String field, String words, String stays, List<String> fields) {
+        String[] sent() {
+            return fields.toArray(String[]::new);
+        }
+
         @Override
         public String toString() {
-            return path + " " + field + " " + List.of(fields);
+            return path + " " + field + " " + fields;
         }
     }
 
@@ -52,7 +56,7 @@ class FormErrorsIT {
     }
 
     private static Sending of(String path, String field, String words, String stays, String... fields) {
-        return new Sending(path, field, words, stays, fields);
+        return new Sending(path, field, words, stays, List.of(fields));
     }
 
     static Stream<Sending> forms() {
@@ -500,7 +504,7 @@ class FormErrorsIT {
     @ParameterizedTest
     @MethodSource("forms")
     void whatIsWrongStandsAtItsFieldAndWhatWasTypedStays(Sending s) {
-        HttpResponse<String> answer = served.post(s.path(), s.fields());
+        HttpResponse<String> answer = served.post(s.path(), s.sent());
         String page = answer.body();
         assertThat(answer.statusCode()).as(page).isBetween(400, 499);
         assertThat(page).contains("Nothing was stored", "role=\"alert\"", s.stays());
@@ -528,7 +532,7 @@ class FormErrorsIT {
 
     @Test
     void nothingWasStoredByAnyOfThem() {
-        forms().forEach(s -> served.post(s.path(), s.fields()));
+        forms().forEach(s -> served.post(s.path(), s.sent()));
         assertThat(served.store.findHouse(Served.ID).orElseThrow().revision().number())
                 .isEqualTo(1);
         assertThat(served.store.listHouses()).hasSize(1);
