@@ -265,8 +265,8 @@ final class BeginPages {
                 stored,
                 new EditPage(
                         step.kind().title(),
-                        "Step " + all.number(step.kind()) + " of "
-                                + all.steps().size() + ". Recorded so far: " + step.said() + ".",
+                        "Step " + all.number(step.kind()) + " of " + all.steps().size() + ". Recorded so far: "
+                                + step.said() + ".",
                         wrong,
                         entries(stored, step.kind()),
                         List.of(

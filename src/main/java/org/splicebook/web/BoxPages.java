@@ -293,7 +293,7 @@ final class BoxPages {
                 "Put the joints right: tap what is meant, then say what is so. What leaves a joint by it is in that joint no more",
                 TapForm.inputs(ends),
                 "");
-        return new Entry(one.action(), one.words(), one.inputs(), TapForm.buttons(), false);
+        return new Entry(one.action(), one.words(), one.inputs(), TapForm.buttons(), false, true);
     }
 
     private static Entry entry(

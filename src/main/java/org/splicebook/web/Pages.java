@@ -44,6 +44,8 @@ final class Pages {
     private static final int FEWEST_FOLDED = 3;
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
+    private static final String HTMX = Resources.htmx();
+
     private record Key(String house, long number, String digest) {}
 
     private final HouseStore store;
@@ -83,6 +85,11 @@ final class Pages {
                 Route.get(
                         "/assets/style.css",
                         ctx -> ctx.contentType("text/css; charset=utf-8").result(Resources.text("style.css"))),
+                Route.get(
+                        "/assets/htmx.js",
+                        ctx -> ctx.header("Cache-Control", "public, max-age=86400")
+                                .contentType("text/javascript; charset=utf-8")
+                                .result(HTMX)),
                 Route.get(
                         "/assets/api.js",
                         ctx -> ctx.contentType("text/javascript; charset=utf-8").result(Resources.text("api.js"))));

@@ -96,6 +96,8 @@ final class Sent {
         try {
             ctx.redirect(work.get(), HttpStatus.SEE_OTHER);
         } catch (ProblemException e) {
+            // The address of a form that failed may be one at which there is nothing to look at.
+            ctx.header("HX-Push-Url", "false");
             ctx.status(Statuses.of(e.problems())).html(again.apply(wrong(ctx, fields, e.problems())));
         }
     }

@@ -178,8 +178,8 @@ final class SightPage {
                         "Record what was observed",
                         "One load point, with those breakers off. Only what is named counts as looked at.",
                         wrong,
-                        List.of(new Entry(
-                                new Paths(house.id()).base() + "/sight", "What was seen", inputs, "Record it")),
+                        List.of(new Entry(new Paths(house.id()).base() + "/sight", "What was seen", inputs, "Record it")
+                                .inPlace()),
                         List.of(),
                         Caution.forWhat(Leads.TO_A_SWITCH)));
     }

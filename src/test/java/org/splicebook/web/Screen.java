@@ -49,7 +49,9 @@ final class Screen implements AutoCloseable {
             }
         });
         page.onResponse(r -> {
-            if (r.status() >= 400 && !r.request().isNavigationRequest()) {
+            // What is wrong with a form comes back with its status, whether a script sent it or not.
+            boolean isForm = r.request().headers().containsKey("hx-request") && r.status() < 500;
+            if (r.status() >= 400 && !isForm && !r.request().isNavigationRequest()) {
                 broken.add(r.status() + " " + r.url());
             }
         });
@@ -106,6 +108,12 @@ final class Screen implements AutoCloseable {
                         new Page.GetByRoleOptions().setName(words).setExact(true))
                 .first()
                 .click();
+        return settled();
+    }
+
+    /** Waits for what a script sent, if one did. */
+    Screen settled() {
+        page.waitForFunction("() => !document.querySelector('.htmx-request, .htmx-swapping, .htmx-settling')");
         return this;
     }
 

@@ -9,6 +9,7 @@ import com.microsoft.playwright.options.AriaRole;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -179,6 +180,69 @@ class WalksIT {
                             .get()
                             .boxes())
                     .hasSameSizeAs(sample.boxes());
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void placeIsKeptWhileJointsAreTappedAndSearchAnswersAsOneTypes(int width) {
+        String id = "tapped-" + width;
+        own(id);
+        try (Screen s = screen("tapped", width)) {
+            s.to("/houses/" + id + "/boxes/hall-ceiling/edit").page.evaluate("() => { window.isSamePage = true; }");
+            List<String> ends = s.page.locator("input[name=ends]").all().stream()
+                    .map(e -> e.getAttribute("value"))
+                    .limit(2)
+                    .toList();
+            ends.forEach(
+                    e -> s.page.locator("input[name=ends][value='" + e + "']").check());
+            s.press("Join these").says("Recorded as revision 2");
+            assertThat((boolean) s.page.evaluate("() => { const b = document.activeElement.getBoundingClientRect();"
+                            + " return b.top >= 0 && b.bottom <= innerHeight; }"))
+                    .as("the place is kept: the button is in sight")
+                    .isTrue();
+            assertThat(now(id).boxes().get("hall-ceiling").joints())
+                    .anyMatch(j ->
+                            j.members().stream().map(m -> m.said()).toList().equals(ends));
+            assertThat((boolean) s.page.evaluate("() => window.isSamePage")).isTrue();
+            assertThat(s.page.locator("footer").innerText()).contains("revision 2");
+            assertThat(s.page.evaluate("() => document.activeElement.innerText"))
+                    .as("the button has the focus still")
+                    .isEqualTo("Join these");
+            s.look("joined").press("Join these").says("Nothing was stored", "Nothing is tapped");
+            assertThat(s.page.url()).contains("/boxes/hall-ceiling/edit");
+            s.to("/houses/" + id + "/boxes/hall-ceiling/edit?stored=2").press("Take it back");
+            s.says("Took back revision 2").picture("tapped-undone-" + width);
+            s.page.getByRole(AriaRole.SEARCHBOX).pressSequentially("hall li");
+            s.page.locator("#found a").first().waitFor();
+            assertThat(s.page.locator("#found").innerText()).contains("hall-light");
+            s.look("found");
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void recordIsBegunWithNothing(int width) {
+        String name = "Begun " + width;
+        String begin = "/houses/begun-" + width + "/begin";
+        try (Screen s = screen("begun", width)) {
+            s.to("/new-house").look("name").type("Name of the house", name).press("Begin it");
+            s.look("panel")
+                    .says("Step 1 of 5")
+                    .type("Spaces for breakers or fuses", "many")
+                    .press("Record the panel");
+            s.look("wrong").type("Spaces for breakers or fuses", "8").press("Record the panel");
+            s.says("Step 2 of 5").tick("Kitchen").tick("Bathroom").press("Record the rooms");
+            s.look("breakers")
+                    .says("Step 3 of 5")
+                    .type("Space", "1+3")
+                    .tick("40 A")
+                    .press("Add it");
+            s.says("nothing recorded of main in 2, 4, 5, 6, 7, 8");
+            s.to("/houses/begun-" + width).look("house").follow("Next: The first receptacles and lights");
+            s.look("points").choose("Room", "Kitchen").tick("Duplex receptacle").press("Add it");
+            s.to(begin).look("box").says("Step 5 of 5").type("Name of the box", "kitchen-wall");
+            s.tick("Photographed only, wires named later").press("Record it").says("Recorded as revision");
         }
     }
 

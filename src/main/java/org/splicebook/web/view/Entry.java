@@ -10,8 +10,10 @@ import java.util.List;
  * @param inputs what has to be said
  * @param buttons what it can be told to do, the usual first
  * @param isAsking whether it only asks: what it says then stands in the address
+ * @param keepsPlace whether the page changes in place, where a script runs, so that nobody loses theirs
  */
-public record Entry(String action, String words, List<Input> inputs, List<Button> buttons, boolean isAsking) {
+public record Entry(
+        String action, String words, List<Input> inputs, List<Button> buttons, boolean isAsking, boolean keepsPlace) {
     /**
      * A button that sends the form.
      *
@@ -28,7 +30,7 @@ public record Entry(String action, String words, List<Input> inputs, List<Button
 
     /** A form with one button. */
     public Entry(String action, String words, List<Input> inputs, String button, boolean isAsking) {
-        this(action, words, inputs, List.of(new Button("", "", button)), isAsking);
+        this(action, words, inputs, List.of(new Button("", "", button)), isAsking, false);
     }
 
     public Entry {
@@ -38,7 +40,12 @@ public record Entry(String action, String words, List<Input> inputs, List<Button
 
     /** {@return the same with these fields} */
     public Entry with(List<Input> its) {
-        return new Entry(action, words, its, buttons, isAsking);
+        return new Entry(action, words, its, buttons, isAsking, keepsPlace);
+    }
+
+    /** {@return the same, the page of which changes in place} */
+    public Entry inPlace() {
+        return new Entry(action, words, inputs, buttons, isAsking, true);
     }
 
     /** {@return the id of a field of the form that stands at that place of its page, from 0} */
@@ -49,6 +56,12 @@ public record Entry(String action, String words, List<Input> inputs, List<Button
             id.append(isPlain ? String.valueOf((char) c) : "_" + Integer.toHexString(c));
         });
         return id.toString();
+    }
+
+    /** {@return whether the input at that place, from 0, is a further part of a field that one before it is of} */
+    public boolean isAgain(int place) {
+        String name = inputs.get(place).name();
+        return inputs.stream().limit(place).anyMatch(i -> i.name().equals(name));
     }
 
     /** {@return the name of the first field with which something is wrong; empty for none} */

@@ -95,10 +95,12 @@ public record Input(
         return typed(Kind.HIDDEN, name, "", value, "", false);
     }
 
-    /** {@return something chosen} */
+    /** {@return something chosen; it has to be, unless one choice is to say nothing} */
     public static Input chosen(
             Kind kind, String name, String label, String value, String meaning, List<Choice> choices) {
-        return new Input(name, kind, label, value, meaning, kind != Kind.SOME && kind != Kind.TAP, choices, "");
+        boolean isAny = kind == Kind.SOME || kind == Kind.TAP;
+        boolean mayBeEmpty = choices.stream().anyMatch(c -> c.value().isEmpty());
+        return new Input(name, kind, label, value, meaning, !isAny && !mayBeEmpty, choices, "");
     }
 
     /** {@return the same, filled in} */

@@ -60,9 +60,11 @@ public record Wrong(String action, Map<String, List<String>> sent, List<Said> sa
         }
         Entry e = entries.get(which);
         List<Input> inputs = new ArrayList<>();
-        for (Input i : e.inputs()) {
+        for (int n = 0; n < e.inputs().size(); n++) {
+            Input i = e.inputs().get(n);
+            boolean isAgain = e.isAgain(n);
             List<String> wrong = said.stream()
-                    .filter(s -> i.name().equals(field(s, e)))
+                    .filter(s -> !isAgain && i.name().equals(field(s, e)))
                     .map(Said::words)
                     .distinct()
                     .toList();
