@@ -56,7 +56,9 @@ public record ReadingsPage(
 
     /** {@return the name of the first field with which something is wrong; empty for none} */
     public String firstWrong() {
-        return Stream.concat(top.stream(), lines.stream().flatMap(l -> l.cells().stream()))
+        return Stream.concat(
+                        top.stream(),
+                        groups.stream().flatMap(g -> g.lines().stream()).flatMap(l -> l.cells().stream()))
                 .filter(i -> !i.wrong().isEmpty())
                 .map(Input::name)
                 .findFirst()
