@@ -67,7 +67,7 @@ final class BenchPages {
     }
 
     private void time(String what, String path, String repeat) {
-        int rest = get("/assets/style.css").length + get("/assets/icon.svg").length;
+        int rest = get("/assets/style.css").length + get("/assets/htmx.js").length + get("/assets/icon.svg").length;
         int weight = get(path).length;
         long end = System.nanoTime() + Duration.ofSeconds(seconds).toNanos();
         for (int i = 0; i < Math.min(WARM_UP, calls); i++) {

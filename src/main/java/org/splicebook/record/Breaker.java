@@ -45,6 +45,21 @@ public record Breaker(
         protects = Ordered.set(protects);
     }
 
+    /** {@return the same breaker in other spaces} */
+    public Breaker at(List<String> others) {
+        return new Breaker(
+                others,
+                type,
+                rating,
+                protects,
+                neutralTerminal,
+                opensNeutral,
+                commonTrip,
+                position,
+                label,
+                about);
+    }
+
     /** {@return its key in the panel, for example {@code 2+4}} */
     public String key() {
         return String.join("+", spaces);

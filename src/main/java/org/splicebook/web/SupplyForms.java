@@ -177,17 +177,7 @@ final class SupplyForms {
         Map<String, String> landings = new LinkedHashMap<>();
         for (Breaker b : was.breakers().values()) {
             List<String> its = to.getOrDefault(b.key(), b.spaces());
-            Breaker there = new Breaker(
-                    its,
-                    b.type(),
-                    b.rating(),
-                    b.protects(),
-                    b.neutralTerminal(),
-                    b.opensNeutral(),
-                    b.commonTrip(),
-                    b.position(),
-                    b.label(),
-                    b.about());
+            Breaker there = b.at(its);
             for (Breaker other : breakers.values()) {
                 if (other.spaces().stream().anyMatch(its::contains)) {
                     throw Failures.failure(

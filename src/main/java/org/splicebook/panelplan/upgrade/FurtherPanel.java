@@ -257,17 +257,7 @@ final class FurtherPanel {
         String key = at.moved();
         if (key != null) {
             Breaker b = Objects.requireNonNull(panel.breakers().get(key));
-            Breaker there = new Breaker(
-                    List.of(Objects.requireNonNull(at.to())),
-                    b.type(),
-                    b.rating(),
-                    b.protects(),
-                    b.neutralTerminal(),
-                    b.opensNeutral(),
-                    b.commonTrip(),
-                    b.position(),
-                    b.label(),
-                    b.about());
+            Breaker there = b.at(List.of(Objects.requireNonNull(at.to())));
             moves.add(new Move.ChangeBreaker(panel.name(), List.of(key), there));
         }
         Breaker its = breaker(at.spaces(), quantity(amperes), Set.of(), false, Breaker.Position.ON, "Panel " + name);
