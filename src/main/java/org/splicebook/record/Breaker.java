@@ -48,16 +48,7 @@ public record Breaker(
     /** {@return the same breaker in other spaces} */
     public Breaker at(List<String> others) {
         return new Breaker(
-                others,
-                type,
-                rating,
-                protects,
-                neutralTerminal,
-                opensNeutral,
-                commonTrip,
-                position,
-                label,
-                about);
+                others, type, rating, protects, neutralTerminal, opensNeutral, commonTrip, position, label, about);
     }
 
     /** {@return its key in the panel, for example {@code 2+4}} */
