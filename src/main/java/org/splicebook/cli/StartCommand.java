@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Assumption;
@@ -58,9 +59,12 @@ final class StartCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        // Read while the database starts.
+        CompletableFuture<Result<House>> sample =
+                CompletableFuture.supplyAsync(() -> HouseFiles.read(program.sampleHouse()));
         try (Program.Server server = program.serve(store.choice(), listen.listen())) {
             HouseStore houses = server.store();
-            List<Reply> replies = replies(houses);
+            List<Reply> replies = replies(houses, sample.join().get());
             if (output.json()) {
                 json(replies, server.url());
             } else {
@@ -74,8 +78,7 @@ final class StartCommand implements Callable<Integer> {
         return ExitCodes.OK;
     }
 
-    private List<Reply> replies(HouseStore houses) {
-        House sample = HouseFiles.read(program.sampleHouse()).get();
+    private List<Reply> replies(HouseStore houses, House sample) {
         if (houses.listHouses().isEmpty()) {
             var unused = new Loader(houses, "start", "the sample house", Progress.NONE).load(List.of(sample), false);
         }
@@ -83,8 +86,10 @@ final class StartCommand implements Callable<Integer> {
             return List.of();
         }
         List<Reply> replies = new ArrayList<>();
-        for (Asked asked : ASKED) {
-            Result<Reply> reply = ask(houses, sample.id(), asked);
+        // Side by side: the first time that a question is asked, planning it takes most of the time.
+        for (Result<Reply> reply : ASKED.parallelStream()
+                .map(asked -> ask(houses, sample.id(), asked))
+                .toList()) {
             if (reply.isOk()) {
                 replies.add(reply.get());
             } else {

@@ -1,6 +1,7 @@
 package org.splicebook.graph;
 
 import java.time.Duration;
+import java.util.Collection;
 import java.util.function.Function;
 import org.neo4j.driver.TransactionContext;
 
@@ -8,6 +9,9 @@ import org.neo4j.driver.TransactionContext;
 interface Door extends AutoCloseable {
     /** How long what failed for a passing reason is tried again, where nothing else is said. */
     Duration RETRIED = Duration.ofSeconds(10);
+
+    /** How long indexes over what is stored may take to fill. */
+    Duration FILLED = Duration.ofMinutes(5);
 
     /**
      * Runs work in a transaction that only reads.
@@ -22,6 +26,9 @@ interface Door extends AutoCloseable {
      * @param limit after how long it is stopped
      */
     <T> T write(Duration limit, Function<TransactionContext, T> work);
+
+    /** Makes the constraints and indexes that are missing, and returns when all of them can be used. */
+    void index(Collection<Indexed> wanted);
 
     @Override
     void close();

@@ -1,6 +1,8 @@
 package org.splicebook.graph;
 
 import java.time.Duration;
+import java.util.Collection;
+import java.util.Map;
 import java.util.function.Function;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
@@ -26,6 +28,17 @@ record DriverDoor(Driver driver) implements Door {
     public <T> T write(Duration limit, Function<TransactionContext, T> work) {
         try (Session session = session(driver, AccessMode.WRITE)) {
             return session.executeWrite(work::apply, limited(limit));
+        }
+    }
+
+    @Override
+    public void index(Collection<Indexed> wanted) {
+        try (Session session = session(driver, AccessMode.WRITE)) {
+            // Each by itself: schema statements need that.
+            wanted.forEach(i -> session.run(i.cypher()).consume());
+            // An index that is still being filled is not used, and a question would look through every house.
+            session.run("CALL db.awaitIndexes($seconds)", Map.of("seconds", FILLED.toSeconds()))
+                    .consume();
         }
     }
 

@@ -48,13 +48,14 @@ final class Neo4jPeople implements PeopleStore {
         if (found >= VERSION) {
             return;
         }
-        Map.of("User", "name", "Token", "id", "Invitation", "id", "SignedIn", "hash")
-                .forEach((label, key) -> transactions.alone("CREATE CONSTRAINT " + label + "_" + key
-                        + " IF NOT EXISTS FOR (n:" + label + ") REQUIRE n." + key + " IS UNIQUE"));
-        transactions.alone("CREATE INDEX Token_hash IF NOT EXISTS FOR (n:Token) ON (n.hash)");
-        transactions.alone("CREATE INDEX Invitation_hash IF NOT EXISTS FOR (n:Invitation) ON (n.hash)");
-        transactions.alone("CREATE INDEX Audit_at IF NOT EXISTS FOR (n:Audit) ON (n.at)");
-        transactions.alone("CALL db.awaitIndexes(300)");
+        transactions.index(List.of(
+                Indexed.unique("User", "name"),
+                Indexed.unique("Token", "id"),
+                Indexed.unique("Invitation", "id"),
+                Indexed.unique("SignedIn", "hash"),
+                Indexed.plain("Token", "hash"),
+                Indexed.plain("Invitation", "hash"),
+                Indexed.plain("Audit", "at")));
         run("MERGE (s:Schema {name: 'people'}) SET s.version = $version", Map.of("version", VERSION));
     }
 

@@ -30,9 +30,7 @@ record PaperShelf(Transactions transactions, Clock clock) implements Papers {
                 tx -> tx.run("MATCH (s:Schema {name: 'papers'}) WHERE s.version >= $version RETURN s", version())
                         .hasNext());
         if (!isThere) {
-            transactions.alone("CREATE CONSTRAINT Paper_key IF NOT EXISTS FOR (n:Paper) REQUIRE n.key IS UNIQUE");
-            transactions.alone("CREATE INDEX Paper_shelf IF NOT EXISTS FOR (n:Paper) ON (n.shelf)");
-            transactions.alone("CALL db.awaitIndexes(300)");
+            transactions.index(List.of(Indexed.unique("Paper", "key"), Indexed.plain("Paper", "shelf")));
             transactions.write(tx -> tx.run("MERGE (s:Schema {name: 'papers'}) SET s.version = $version", version())
                     .consume());
         }

@@ -1,5 +1,6 @@
 package org.splicebook.graph;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -47,30 +48,7 @@ final class Schema {
         if (found == VERSION) {
             return;
         }
-        unique(transactions, "Ledger", "house");
-        unique(transactions, "Revision", "key");
-        unique(transactions, "Sighting", "key");
-        unique(transactions, "Draft", "key");
-        unique(transactions, "Schema", "name");
-        labels().forEach(l -> unique(transactions, l, "key"));
-        PropertyRows.labels().forEach(l -> unique(transactions, l, "key"));
-        // A property's parts are sought by the house or the load point that they name.
-        transactions.alone("CREATE INDEX Unit_house IF NOT EXISTS FOR (n:Unit) ON (n.house)");
-        transactions.alone("CREATE INDEX FeedLink_pointKey IF NOT EXISTS FOR (n:FeedLink) ON (n.pointKey)");
-        transactions.alone("CREATE INDEX FeedLink_sourceKey IF NOT EXISTS FOR (n:FeedLink) ON (n.sourceKey)");
-        transactions.alone("CREATE INDEX Meter_sourceKey IF NOT EXISTS FOR (n:Meter) ON (n.sourceKey)");
-        transactions.alone("CREATE INDEX Part_house IF NOT EXISTS FOR (n:Part) ON (n.house)");
-        // A thing can be sought without saying its kind, crossings and findings across houses.
-        transactions.alone("CREATE INDEX Thing_key IF NOT EXISTS FOR (n:Thing) ON (n.key)");
-        transactions.alone("CREATE INDEX Crossing_kind IF NOT EXISTS FOR (n:Crossing) ON (n.kind)");
-        transactions.alone("CREATE INDEX Finding_rule IF NOT EXISTS FOR (n:Finding) ON (n.rule)");
-        transactions.alone("CREATE INDEX Finding_severity IF NOT EXISTS FOR (n:Finding) ON (n.severity)");
-        transactions.alone("CREATE INDEX Device_passed IF NOT EXISTS FOR (n:Device) ON (n.passed)");
-        transactions.alone("CREATE INDEX Breaker_passed IF NOT EXISTS FOR (n:Breaker) ON (n.passed)");
-        transactions.alone("CREATE INDEX House_sources IF NOT EXISTS FOR (n:House) ON (n.sources)");
-        transactions.alone("CREATE INDEX House_derivation IF NOT EXISTS FOR (n:House) ON (n.derivation)");
-        // An index that is still being filled is not used, and a question would look through every house.
-        transactions.alone("CALL db.awaitIndexes(300)");
+        transactions.index(all());
         transactions.write(tx -> tx.run(
                         "MERGE (s:Schema {name: 'splicebook'}) SET s.version = $version", Map.of("version", VERSION))
                 .consume());
@@ -83,8 +61,31 @@ final class Schema {
                 .orElse(0);
     }
 
-    private static void unique(Transactions transactions, String label, String property) {
-        transactions.alone("CREATE CONSTRAINT " + label + "_" + property + " IF NOT EXISTS FOR (n:" + label
-                + ") REQUIRE n." + property + " IS UNIQUE");
+    private static List<Indexed> all() {
+        List<Indexed> all = new ArrayList<>(List.of(
+                Indexed.unique("Ledger", "house"),
+                Indexed.unique("Revision", "key"),
+                Indexed.unique("Sighting", "key"),
+                Indexed.unique("Draft", "key"),
+                Indexed.unique("Schema", "name")));
+        labels().forEach(l -> all.add(Indexed.unique(l, "key")));
+        PropertyRows.labels().forEach(l -> all.add(Indexed.unique(l, "key")));
+        all.addAll(List.of(
+                // A property's parts are sought by the house or the load point that they name.
+                Indexed.plain("Unit", "house"),
+                Indexed.plain("FeedLink", "pointKey"),
+                Indexed.plain("FeedLink", "sourceKey"),
+                Indexed.plain("Meter", "sourceKey"),
+                Indexed.plain("Part", "house"),
+                // A thing can be sought without saying its kind, crossings and findings across houses.
+                Indexed.plain("Thing", "key"),
+                Indexed.plain("Crossing", "kind"),
+                Indexed.plain("Finding", "rule"),
+                Indexed.plain("Finding", "severity"),
+                Indexed.plain("Device", "passed"),
+                Indexed.plain("Breaker", "passed"),
+                Indexed.plain("House", "sources"),
+                Indexed.plain("House", "derivation")));
+        return all;
     }
 }

@@ -1,6 +1,7 @@
 package org.splicebook.graph;
 
 import java.time.Duration;
+import java.util.Collection;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.neo4j.driver.AccessMode;
@@ -81,12 +82,11 @@ final class Transactions {
         });
     }
 
-    /** Runs one statement by itself: schema statements need that. */
-    void alone(String cypher) {
+    /** Makes the constraints and indexes that are missing, and returns when all of them can be used. */
+    void index(Collection<Indexed> wanted) {
         said(() -> {
-            try (Session session = DriverDoor.session(driver, AccessMode.WRITE)) {
-                return session.run(cypher).consume();
-            }
+            door.index(wanted);
+            return true;
         });
     }
 

@@ -166,6 +166,51 @@ class InProcessDoorIT {
     }
 
     @Test
+    void constraintsAndIndexesAreThoseOfTheDriver() {
+        try {
+            door.index(List.of(Indexed.unique("TriedHere", "key"), Indexed.plain("TriedHere", "kind")));
+            driver.index(List.of(Indexed.unique("TriedThere", "key"), Indexed.plain("TriedThere", "kind")));
+            assertThat(made("TriedHere", "INDEXES", "type, state, properties, owningConstraint"))
+                    .hasSize(2)
+                    .isEqualTo(made("TriedThere", "INDEXES", "type, state, properties, owningConstraint"));
+            assertThat(made("TriedHere", "CONSTRAINTS", "type, properties, ownedIndex"))
+                    .hasSize(1)
+                    .isEqualTo(made("TriedThere", "CONSTRAINTS", "type, properties, ownedIndex"));
+            // What is there stays as it is, whoever made it.
+            door.index(List.of(Indexed.unique("TriedThere", "key"), Indexed.plain("TriedHere", "more")));
+            assertThat(made("TriedThere", "CONSTRAINTS", "type")).hasSize(1);
+            assertThat(made("TriedHere", "INDEXES", "type")).hasSize(3);
+            write(door, tx -> tx.run("CREATE (:TriedHere {key: 'a'})").consume());
+            assertThatThrownBy(() -> write(
+                            door, tx -> tx.run("CREATE (:TriedHere {key: 'a'})").consume()))
+                    .isInstanceOf(ClientException.class);
+        } finally {
+            write(door, tx -> tx.run("MATCH (n:TriedHere) DELETE n").consume());
+            List.of(
+                            "CONSTRAINT TriedHere_key",
+                            "CONSTRAINT TriedThere_key",
+                            "INDEX TriedHere_kind",
+                            "INDEX TriedHere_more")
+                    .forEach(this::drop);
+            drop("INDEX TriedThere_kind");
+        }
+    }
+
+    private List<String> made(String label, String what, String columns) {
+        return driver.read(
+                LONG,
+                tx -> tx.run(
+                                "SHOW " + what + " YIELD name, labelsOrTypes, " + columns
+                                        + " WHERE labelsOrTypes = [$label] RETURN " + columns + " ORDER BY name",
+                                Map.of("label", label))
+                        .list(r -> r.asMap().toString().replace(label, "")));
+    }
+
+    private void drop(String what) {
+        write(driver, tx -> tx.run("DROP " + what + " IF EXISTS").consume());
+    }
+
+    @Test
     void whoIsInterruptedHasStoredAllTheSameAndHarmsNobody() {
         for (int i = 0; i < 20; i++) {
             Thread.currentThread().interrupt();
