@@ -101,7 +101,7 @@ public final class Entrance {
     public Visitor byCookie(String cookie) {
         Instant now = clock.instant();
         Optional<Session> session =
-                store.findSession(Secrets.hash(cookie)).filter(s -> s.expires().isAfter(now));
+                store.findSession(Secrets.hash(cookie)).filter(s -> s.holds(now));
         if (session.isEmpty()) {
             return Visitor.NOBODY;
         }

@@ -18,6 +18,6 @@ public record Invitation(
         String id, String hash, String label, Grant grant, Instant made, Instant expires, boolean once, boolean used) {
     /** {@return whether it lets somebody in at that moment} */
     public boolean isOpen(Instant at) {
-        return expires.isAfter(at) && !(once && used);
+        return Lasting.holds(made, expires, at) && !(once && used);
     }
 }

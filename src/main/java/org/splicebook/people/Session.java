@@ -10,4 +10,9 @@ import java.time.Instant;
  * @param subject the user's name or the invitation's id
  * @param expires when it ends
  */
-public record Session(String hash, boolean invited, String subject, Instant expires) {}
+public record Session(String hash, boolean invited, String subject, Instant expires) {
+    /** {@return whether it holds at that moment; one whose end is further off than any is made for was made by another clock} */
+    public boolean holds(Instant at) {
+        return Lasting.holds(expires.minus(Entrance.SESSION), expires, at);
+    }
+}

@@ -17,7 +17,12 @@ public final class StoredEstates implements Estates {
     private final Clock clock;
     private final Map<String, Houses> known = new ConcurrentHashMap<>();
 
-    private record Houses(Set<String> ids, Instant read) {}
+    private record Houses(Set<String> ids, Instant read) {
+        /** What was read after now was read before the clock was set back. */
+        boolean isFresh(Instant now) {
+            return !read.isAfter(now) && read.plus(FRESH).isAfter(now);
+        }
+    }
 
     /** Estates by the properties of a store. */
     public StoredEstates(HouseStore store, Clock clock) {
@@ -31,7 +36,7 @@ public final class StoredEstates implements Estates {
         return known.compute(
                         property,
                         (p, before) ->
-                                before != null && before.read().plus(FRESH).isAfter(now)
+                                before != null && before.isFresh(now)
                                         ? before
                                         : new Houses(read(p), now))
                 .ids()

@@ -22,8 +22,8 @@ public record Token(
         Role atMost,
         Instant made,
         @Nullable Instant expires) {
-    /** {@return whether it has ended at that moment} */
+    /** {@return whether it has ended at that moment, or has an end and was not made yet} */
     public boolean isOver(Instant at) {
-        return expires != null && !expires.isAfter(at);
+        return expires != null && !Lasting.holds(made, expires, at);
     }
 }

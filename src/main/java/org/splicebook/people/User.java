@@ -25,6 +25,6 @@ public record User(
 
     /** {@return whether no password lets them in at that moment} */
     public boolean isLocked(Instant at) {
-        return lockedUntil != null && lockedUntil.isAfter(at);
+        return lockedUntil != null && Lasting.holds(lockedUntil.minus(Entrance.LOCKED), lockedUntil, at);
     }
 }

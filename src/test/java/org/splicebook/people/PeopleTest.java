@@ -8,7 +8,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.splicebook.housefile.PropertyFiles;
 import org.splicebook.problem.ProblemKind;
+import org.splicebook.property.Properties;
+import org.splicebook.store.MemoryStore;
 
 class PeopleTest {
     private static final String PASSWORD = "two owls and a ladder";
@@ -236,5 +239,68 @@ class PeopleTest {
         assertThat(store.audit(100, ""))
                 .extracting(AuditEntry::what)
                 .containsExactlyInAnyOrder("user added", "password changed", "roles changed", "user removed");
+    }
+
+    /** A clock that ran ahead when somebody came in, and was put right then, must not let them stay for so much longer. */
+    @ParameterizedTest
+    @ValueSource(strings = {"PT13H", "P1D", "P400D"})
+    void clockThatIsSetBackMakesNothingLastLonger(String ahead) {
+        add("rowan", "reader");
+        String cookie = entrance.signIn("rowan", PASSWORD, "").get().secret();
+        String token = people.addToken("rowan", "a script", Role.READER, Duration.ofDays(30))
+                .get()
+                .secret();
+        String link = people.invite("a contractor", grant("reader@pear"), Duration.ofDays(30), false)
+                .get()
+                .secret();
+        String came = entrance.join(link, "").get().secret();
+        clock.pass(Duration.parse(ahead).negated());
+        assertThat(entrance.byCookie(cookie)).isEqualTo(Visitor.NOBODY);
+        assertThat(entrance.byCookie(came)).isEqualTo(Visitor.NOBODY);
+        assertThat(entrance.byToken(token)).isEqualTo(Visitor.NOBODY);
+        assertThat(entrance.join(link, "").isOk()).isFalse();
+        assertThat(entrance.signIn("rowan", PASSWORD, "").isOk())
+                .as("by the clock as it is now")
+                .isTrue();
+    }
+
+    @Test
+    void clockThatIsPutRightByALittlePutsNobodyOut() {
+        add("rowan", "reader");
+        String cookie = entrance.signIn("rowan", PASSWORD, "").get().secret();
+        String token = people.addToken("rowan", "a script", Role.READER, Duration.ofDays(30))
+                .get()
+                .secret();
+        clock.pass(Duration.ofMinutes(-2));
+        assertThat(entrance.byCookie(cookie).name()).isEqualTo("rowan");
+        assertThat(entrance.byToken(token).name()).isEqualTo("rowan");
+    }
+
+    @Test
+    void clockThatIsSetBackKeepsNobodyLocked() {
+        add("rowan", "reader");
+        for (int i = 0; i < Entrance.BORNE; i++) {
+            assertThat(entrance.signIn("rowan", "wrong " + i, "").isOk()).isFalse();
+        }
+        clock.pass(Duration.ofDays(-400));
+        assertThat(entrance.signIn("rowan", PASSWORD, "").isOk()).isTrue();
+    }
+
+    @Test
+    void housesOfAPropertyAreLookedAtAgainAlsoWhenTheClockWasSetBack() {
+        MemoryStore houses = new MemoryStore();
+        StoredEstates estates = new StoredEstates(houses, clock);
+        assertThat(estates.hold("alder-row", "alder-row-14b")).isFalse();
+        houses.properties()
+                .put(
+                        PropertyFiles.parse("row", Properties.text("alder-row.yaml"))
+                                .get()
+                                .property(),
+                        0,
+                        "me",
+                        "new")
+                .get();
+        clock.pass(Duration.ofDays(-400));
+        assertThat(estates.hold("alder-row", "alder-row-14b")).isTrue();
     }
 }
