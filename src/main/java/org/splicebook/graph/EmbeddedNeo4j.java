@@ -33,14 +33,16 @@ public final class EmbeddedNeo4j implements AutoCloseable {
 
     private final FolderClaim claim;
     private final DatabaseManagementService dbms;
+    private final Condition condition;
     private final URI uri;
     private final String secret;
     private final AtomicBoolean closed = new AtomicBoolean();
     private final Thread hook;
 
-    private EmbeddedNeo4j(FolderClaim claim, DatabaseManagementService dbms, String secret) {
+    private EmbeddedNeo4j(Path folder, FolderClaim claim, DatabaseManagementService dbms, String secret) {
         this.claim = claim;
         this.dbms = dbms;
+        this.condition = new Condition(folder, database());
         this.secret = secret;
         this.uri = boltAddress(dbms);
         this.hook = new Thread(this::shutdown, "splicebook-store-shutdown");
@@ -55,6 +57,7 @@ public final class EmbeddedNeo4j implements AutoCloseable {
      */
     public static EmbeddedNeo4j start(Path folder) {
         FolderClaim claim = null;
+        DatabaseManagementService dbms = null;
         try {
             Path where = folder.toAbsolutePath().normalize();
             Secret.makeFolder(where);
@@ -62,10 +65,13 @@ public final class EmbeddedNeo4j implements AutoCloseable {
             Path home = where.resolve("neo4j");
             Files.createDirectories(home.resolve("import"));
             String secret = secretFor(where, home);
-            DatabaseManagementService dbms = build(home, true);
+            dbms = build(home, true);
             ProcedureShortList.apply(dbms);
-            return new EmbeddedNeo4j(claim, dbms, secret);
+            return new EmbeddedNeo4j(where, claim, dbms, secret);
         } catch (IOException | RuntimeException e) {
+            if (dbms != null) {
+                dbms.shutdown();
+            }
             if (claim != null) {
                 claim.close();
             }
@@ -76,6 +82,11 @@ public final class EmbeddedNeo4j implements AutoCloseable {
     /** {@return the database of houses, in this process} */
     GraphDatabaseAPI database() {
         return (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.DEFAULT_DATABASE_NAME);
+    }
+
+    /** {@return whether it can go on} */
+    Condition condition() {
+        return condition;
     }
 
     /** {@return where the driver reaches it} */

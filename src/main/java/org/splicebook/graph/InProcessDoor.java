@@ -35,11 +35,13 @@ final class InProcessDoor implements Door {
     private static final Duration FIRST_WAIT = Duration.ofMillis(20);
 
     private final GraphDatabaseAPI database;
+    private final Condition condition;
     private final LoginContext reader;
     private final ExecutorService threads;
 
-    InProcessDoor(GraphDatabaseAPI database) {
+    InProcessDoor(GraphDatabaseAPI database, Condition condition) {
         this.database = database;
+        this.condition = condition;
         this.reader = new SecurityContext(
                 AuthSubject.AUTH_DISABLED,
                 AccessMode.Static.READ,
@@ -60,7 +62,10 @@ final class InProcessDoor implements Door {
 
     @Override
     public <T> T write(Duration limit, Function<TransactionContext, T> work) {
-        return apart(() -> tried(LoginContext.AUTH_DISABLED, limit, work));
+        return apart(() -> {
+            condition.requireRoom();
+            return tried(LoginContext.AUTH_DISABLED, limit, work);
+        });
     }
 
     /** Without statements: planning some fifty of them takes longer than starting the database. */
@@ -100,11 +105,13 @@ final class InProcessDoor implements Door {
             try {
                 return once(who, limit, work);
             } catch (TransientException e) {
-                if (System.nanoTime() > end) {
-                    throw e;
+                if (System.nanoTime() > end || condition.stopped().isPresent()) {
+                    throw condition.said(e);
                 }
                 pause(wait);
                 wait = wait.multipliedBy(2);
+            } catch (RuntimeException e) {
+                throw condition.said(e);
             }
         }
     }

@@ -32,6 +32,7 @@ final class InProcessWriter implements BulkWriter {
     private static final IntSet NO_LABELS = IntSets.immutable.empty();
 
     private final GraphDatabaseAPI database;
+    private final Condition condition;
 
     /** The database's numbers of names: once given they stay. */
     private final Map<String, Integer> types = new ConcurrentHashMap<>();
@@ -39,12 +40,14 @@ final class InProcessWriter implements BulkWriter {
     private final Map<String, Integer> labels = new ConcurrentHashMap<>();
     private final Map<String, Integer> keys = new ConcurrentHashMap<>();
 
-    InProcessWriter(GraphDatabaseAPI database) {
+    InProcessWriter(GraphDatabaseAPI database, Condition condition) {
         this.database = database;
+        this.condition = condition;
     }
 
     @Override
     public void write(List<Ledger.Kept> kept, List<GraphRows> rows) {
+        condition.requireRoom();
         try (InternalTransaction tx = database.beginTransaction(
                 KernelTransaction.Type.EXPLICIT,
                 LoginContext.AUTH_DISABLED,
@@ -59,6 +62,9 @@ final class InProcessWriter implements BulkWriter {
         } catch (ProblemException e) {
             throw e;
         } catch (KernelException | RuntimeException e) {
+            condition.stopped().ifPresent(p -> {
+                throw new ProblemException(p);
+            });
             ProblemException p = new ProblemException(
                     Problem.error(ProblemKind.INTERNAL, Where.NOWHERE, "The database reports: " + e.getMessage(), ""));
             p.initCause(e);

@@ -57,6 +57,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final Questions questions;
     private final Recall recall;
     private final PropertyLog properties;
+    private final Checkup checkup;
 
     private final Remembered<Optional<StoredHouse>> newest;
     private final Remembered<List<Sighting>> sightings;
@@ -79,7 +80,9 @@ public final class Neo4jHouseStore implements HouseStore {
             List<Path> queries,
             @Nullable EmbeddedNeo4j embedded) {
         this.driver = driver;
-        this.door = embedded == null ? new DriverDoor(driver) : new InProcessDoor(embedded.database());
+        this.door = embedded == null
+                ? new DriverDoor(driver)
+                : new InProcessDoor(embedded.database(), embedded.condition());
         this.transactions = new Transactions(driver, door);
         this.text = text;
         this.clock = clock;
@@ -89,11 +92,14 @@ public final class Neo4jHouseStore implements HouseStore {
         this.drafts = new DraftShelf(text);
         this.verifier = new Verifier(transactions, text, projection);
         this.embedded = embedded;
-        this.bulk = embedded == null ? BulkWriter.over(transactions) : new InProcessWriter(embedded.database());
+        this.bulk = embedded == null
+                ? BulkWriter.over(transactions)
+                : new InProcessWriter(embedded.database(), embedded.condition());
         this.recall = new Recall(embedded != null);
         this.newest = new Remembered<>(recall);
         this.sightings = new Remembered<>(recall);
         this.properties = new PropertyLog(transactions, recall, text, clock);
+        this.checkup = new Checkup(transactions, embedded == null ? null : embedded.condition());
         Schema.ensure(transactions);
         this.questions = Questions.load(driver, door, recall, queries);
     }
@@ -313,16 +319,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public Health health() {
-        String kind = embedded == null ? "server" : "embedded";
-        try {
-            long start = System.nanoTime();
-            transactions.ping();
-            long micros = (System.nanoTime() - start) / 1000;
-            String version = transactions.read(Transactions::version);
-            return new Health(true, kind, version, listHouses().size(), micros);
-        } catch (ProblemException e) {
-            return new Health(false, kind, "", 0, 0);
-        }
+        return checkup.health();
     }
 
     @Override

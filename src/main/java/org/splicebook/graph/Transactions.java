@@ -136,6 +136,13 @@ final class Transactions {
         if (e.code() != null && e.code().contains("TransactionTimedOut")) {
             return problem(ProblemKind.TOO_SLOW, "This took longer than its limit.", "Ask for less at once.", e);
         }
+        if (e.code() != null && e.code().contains("DatabaseError.Transaction")) {
+            return problem(
+                    ProblemKind.STORE_AWAY,
+                    "The database could not finish this: " + e.getMessage(),
+                    "Look into the database's own log, and whether its disk has room.",
+                    e);
+        }
         return problem(ProblemKind.INTERNAL, "The database reports: " + e.getMessage(), "", e);
     }
 

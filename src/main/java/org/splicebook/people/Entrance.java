@@ -100,8 +100,7 @@ public final class Entrance {
     /** {@return who has that cookie; nobody where it is over, or was never given} */
     public Visitor byCookie(String cookie) {
         Instant now = clock.instant();
-        Optional<Session> session =
-                store.findSession(Secrets.hash(cookie)).filter(s -> s.holds(now));
+        Optional<Session> session = store.findSession(Secrets.hash(cookie)).filter(s -> s.holds(now));
         if (session.isEmpty()) {
             return Visitor.NOBODY;
         }

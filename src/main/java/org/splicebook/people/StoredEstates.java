@@ -35,10 +35,7 @@ public final class StoredEstates implements Estates {
         Instant now = clock.instant();
         return known.compute(
                         property,
-                        (p, before) ->
-                                before != null && before.isFresh(now)
-                                        ? before
-                                        : new Houses(read(p), now))
+                        (p, before) -> before != null && before.isFresh(now) ? before : new Houses(read(p), now))
                 .ids()
                 .contains(house);
     }

@@ -41,11 +41,17 @@ public final class FolderFiles implements Files {
             }
             java.nio.file.Files.createDirectories(file.getParent());
             Path half = java.nio.file.Files.createTempFile(file.getParent(), name, HALF);
-            java.nio.file.Files.write(half, content);
-            try (FileChannel channel = FileChannel.open(half, StandardOpenOption.WRITE)) {
-                channel.force(true);
+            try {
+                java.nio.file.Files.write(half, content);
+                try (FileChannel channel = FileChannel.open(half, StandardOpenOption.WRITE)) {
+                    channel.force(true);
+                }
+                java.nio.file.Files.move(
+                        half, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+            } finally {
+                // Where the disk is full, half a file would fill it for ever.
+                boolean unused = java.nio.file.Files.deleteIfExists(half);
             }
-            java.nio.file.Files.move(half, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
             return name;
         } catch (IOException e) {
             throw away(e);

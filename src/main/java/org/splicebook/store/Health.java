@@ -8,5 +8,6 @@ package org.splicebook.store;
  * @param version the database's version
  * @param houses how many houses it holds
  * @param roundTripMicros one empty query's round trip
+ * @param wrong what is wrong and what to do, in words; empty where nothing is
  */
-public record Health(boolean up, String kind, String version, long houses, long roundTripMicros) {}
+public record Health(boolean up, String kind, String version, long houses, long roundTripMicros, String wrong) {}

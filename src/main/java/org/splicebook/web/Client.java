@@ -74,6 +74,11 @@ final class Client {
         return answer.status() == Statuses.of(ProblemKind.NOT_FOUND) ? answer : good(answer);
     }
 
+    /** {@return what is said of a state, good or bad} */
+    Answer state(String path) {
+        return exchange("GET", path, null, "");
+    }
+
     /** {@return what came back; a failure is thrown} */
     Answer send(String method, String path, @Nullable String type, String body, String... headers) {
         return good(exchange(method, path, type, body, headers));

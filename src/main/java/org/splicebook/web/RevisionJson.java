@@ -50,6 +50,7 @@ final class RevisionJson {
         o.put("storeVersion", h.version());
         o.put("houses", h.houses());
         o.put("roundTripMicros", h.roundTripMicros());
+        o.put("wrong", h.wrong());
         return o;
     }
 
@@ -59,7 +60,8 @@ final class RevisionJson {
                 o.path("store").asText(),
                 o.path("storeVersion").asText(),
                 o.path("houses").asLong(),
-                o.path("roundTripMicros").asLong());
+                o.path("roundTripMicros").asLong(),
+                o.path("wrong").asText());
     }
 
     static ObjectNode write(VerifyReport v) {

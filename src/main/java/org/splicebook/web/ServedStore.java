@@ -303,7 +303,7 @@ public final class ServedStore implements HouseStore {
 
     @Override
     public Health health() {
-        return RevisionJson.readHealth(client.get("health").json());
+        return RevisionJson.readHealth(client.state("health").json());
     }
 
     /** {@return the people of the same server} */
@@ -319,7 +319,7 @@ public final class ServedStore implements HouseStore {
     /** {@return whether a server of this program answers there} */
     public boolean isThere() {
         try {
-            return client.get("health").json().path("program").asText().equals(RevisionJson.PROGRAM);
+            return client.state("health").json().path("program").asText().equals(RevisionJson.PROGRAM);
         } catch (ProblemException e) {
             return false;
         }

@@ -24,7 +24,8 @@ final class Tries {
                 .maximumSize(MOST_ADDRESSES)
                 .expireAfterAccess(SILENT)
                 .build(address -> Bucket.builder()
-                        .withNanosecondPrecision() // By time that passes: a clock that is set back must not keep anybody out.
+                        .withNanosecondPrecision() // By time that passes: a clock that is set back must not keep
+                        // anybody out.
                         .addLimit(limit -> limit.capacity(most).refillGreedy(more, each))
                         .build());
     }

@@ -18,7 +18,7 @@ final class DraftingProcess {
     private DraftingProcess() {}
 
     public static void main(String[] arguments) {
-        LoadingProcess.endWithTheParent();
+        ChildProcess.endWithTheParent();
         try (Neo4jHouseStore store =
                 Stores.embedded(Path.of(arguments[0]), TestHouses.TEXT, Clock.systemUTC(), Derivation::derive)) {
             if (store.findHouse(HOUSE).isEmpty()) {

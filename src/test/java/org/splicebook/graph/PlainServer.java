@@ -2,6 +2,8 @@ package org.splicebook.graph;
 
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import org.neo4j.configuration.GraphDatabaseInternalSettings;
 import org.neo4j.configuration.GraphDatabaseSettings;
@@ -16,14 +18,29 @@ import org.neo4j.logging.NullLogProvider;
 
 /**
  * A Neo4j server as someone else would run it: own process, password, none of our settings. Says its address and password. Told a port
- * after the folder, it listens there; told a password after that, it has that one.
+ * after the folder, it listens there; told a password after that, it has that one. Further threes of folder, port and password are further
+ * databases in the same process.
  */
 public final class PlainServer {
+    private static final int ASKED = 3;
+
     private PlainServer() {}
 
     public static void main(String[] arguments) throws Exception {
-        int wanted = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 0;
-        DatabaseManagementService dbms = new DatabaseManagementServiceBuilder(Path.of(arguments[0]))
+        List<DatabaseManagementService> all = new ArrayList<>();
+        for (int i = 0; i < arguments.length; i += ASKED) {
+            int wanted = arguments.length > i + 1 ? Integer.parseInt(arguments[i + 1]) : 0;
+            String password = arguments.length > i + 2 ? arguments[i + 2] : Secret.random();
+            all.add(start(Path.of(arguments[i]), wanted, password));
+        }
+        while (System.in.read() >= 0) {
+            // Until the parent ends.
+        }
+        all.forEach(DatabaseManagementService::shutdown);
+    }
+
+    private static DatabaseManagementService start(Path folder, int wanted, String password) {
+        DatabaseManagementService dbms = new DatabaseManagementServiceBuilder(folder)
                 .setConfig(BoltConnector.enabled, true)
                 .setConfig(BoltConnector.listen_address, new SocketAddress("127.0.0.1", wanted))
                 .setConfig(BoltConnector.advertised_address, new SocketAddress("127.0.0.1", wanted))
@@ -34,7 +51,6 @@ public final class PlainServer {
                 .setConfig(GraphDatabaseInternalSettings.netty_server_shutdown_quiet_period, 0)
                 .setUserLogProvider(NullLogProvider.getInstance())
                 .build();
-        String password = arguments.length > 2 ? arguments[2] : Secret.random();
         GraphDatabaseAPI system = (GraphDatabaseAPI) dbms.database("system");
         system.executeTransactionally(
                 "ALTER USER neo4j SET PASSWORD $password CHANGE NOT REQUIRED", Map.of("password", password));
@@ -43,9 +59,6 @@ public final class PlainServer {
                 .getLocalAddress(ConnectorType.BOLT)
                 .getPort();
         System.out.println("bolt://127.0.0.1:" + port + " " + password);
-        while (System.in.read() >= 0) {
-            // Until the parent ends.
-        }
-        dbms.shutdown();
+        return dbms;
     }
 }

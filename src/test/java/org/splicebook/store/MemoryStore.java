@@ -307,7 +307,7 @@ public final class MemoryStore implements HouseStore {
 
     @Override
     public Health health() {
-        return new Health(!away, "embedded", "memory", away ? 0 : listHouses().size(), 1);
+        return new Health(!away, "embedded", "memory", away ? 0 : listHouses().size(), 1, away ? "away" : "");
     }
 
     @Override
