@@ -76,6 +76,11 @@ final class Admittances {
         }
     }
 
+    /** Closes a branch that something opens. */
+    void close(int branch) {
+        set(branch, circuit.branches().get(branch));
+    }
+
     static double hertz(Circuit circuit, Physics physics) {
         if (physics.hertz() != null) {
             return physics.hertz();

@@ -10,6 +10,9 @@ import java.util.Arrays;
  * among them. A house is nearly a tree, so columns hold one or two nodes and the whole costs little more than its nodes.
  */
 final class Elimination {
+    /** A node on which no more others hang is folded away before those that come last. */
+    private static final int FOLDED = 2;
+
     /** Node by position. */
     final int[] order;
     /** Position by node. */
@@ -23,7 +26,11 @@ final class Elimination {
     /** The entries that a node's elimination adds to: for rows p before q of its column, in that order. */
     final int[] mesh;
 
-    private Elimination(int[] order, int[] position, int[] start, int[] row) {
+    /** Positions below it are of nodes that were not to come last. */
+    final int first;
+
+    private Elimination(int[] order, int[] position, int[] start, int[] row, int first) {
+        this.first = first;
         this.order = order;
         this.position = position;
         this.start = start;
@@ -63,15 +70,31 @@ final class Elimination {
 
     /** {@return the elimination of a circuit of so many nodes, whose branches join {@code from[i]} and {@code to[i]}} */
     static Elimination of(int nodes, int[] from, int[] to) {
-        Neighbours graph = new Neighbours(nodes, from, to);
+        return of(nodes, from, to, new boolean[nodes]);
+    }
+
+    /**
+     * {@return the elimination of a circuit, some nodes last: before them go those that two others or fewer hang on, which adds nothing
+     * to what is left}
+     */
+    static Elimination of(int nodes, int[] from, int[] to, boolean[] last) {
+        Neighbours graph = new Neighbours(nodes, from, to, last);
         int[] order = new int[nodes];
         int[] position = new int[nodes];
         int[][] columns = new int[nodes][];
+        int first = 0;
+        boolean isFolding = true;
         for (int k = 0; k < nodes; k++) {
-            int v = graph.takeLeast();
+            int v = graph.takeLeast(isFolding ? FOLDED : nodes);
+            if (v < 0) {
+                isFolding = false;
+                graph.release();
+                v = graph.takeLeast(nodes);
+            }
             order[k] = v;
             position[v] = k;
             columns[k] = graph.eliminate(v);
+            first += isFolding ? 1 : 0;
         }
         int[] start = new int[nodes + 1];
         for (int k = 0; k < nodes; k++) {
@@ -85,6 +108,6 @@ final class Elimination {
             }
             Arrays.sort(row, start[k], start[k + 1]);
         }
-        return new Elimination(order, position, start, row);
+        return new Elimination(order, position, start, row, first);
     }
 }

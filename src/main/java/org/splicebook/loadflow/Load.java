@@ -79,13 +79,16 @@ public record Load(Model model, double amount, double powerFactor) {
      * impedance that it has at that limit, for no device draws on as its voltage goes to nothing.
      */
     Complex admittance(double nominalVolts, double volts) {
-        double share = volts / nominalVolts;
-        double factor = switch (model) {
+        return admittance(nominalVolts).times(factor(volts / nominalVolts));
+    }
+
+    /** {@return its admittance at a share of its nominal voltage, as a multiple of that at the whole} */
+    double factor(double share) {
+        return switch (model) {
             case OHMS, IMPEDANCE -> 1;
             case POWER -> 1 / square(Math.min(1.2, Math.max(0.8, share)));
             case CURRENT -> 1 / Math.max(0.2, share);
         };
-        return admittance(nominalVolts).times(factor);
     }
 
     private static double square(double x) {

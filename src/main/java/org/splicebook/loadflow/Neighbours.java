@@ -16,7 +16,14 @@ final class Neighbours {
     private final int[] previous;
     private int least;
 
-    Neighbours(int nodes, int[] from, int[] to) {
+    /** Nodes whose turn is not yet: they stand in no list. */
+    private final boolean[] held;
+
+    /**
+     * @param last nodes that are held back until {@link #release}
+     */
+    Neighbours(int nodes, int[] from, int[] to, boolean[] last) {
+        held = last.clone();
         of = new int[nodes][];
         degree = new int[nodes];
         gone = new boolean[nodes];
@@ -59,6 +66,9 @@ final class Neighbours {
     }
 
     private void link(int v) {
+        if (held[v]) {
+            return;
+        }
         int d = degree[v];
         previous[v] = -1;
         next[v] = head[d];
@@ -70,6 +80,9 @@ final class Neighbours {
     }
 
     private void unlink(int v) {
+        if (held[v]) {
+            return;
+        }
         if (previous[v] < 0) {
             head[degree[v]] = next[v];
         } else {
@@ -80,12 +93,22 @@ final class Neighbours {
         }
     }
 
-    /** {@return a node of least degree} */
-    int takeLeast() {
-        while (head[least] < 0) {
+    /** {@return a node of least degree that is not held back; -1 where none has so low a degree} */
+    int takeLeast(int most) {
+        while (least < head.length && head[least] < 0) {
             least++;
         }
-        return head[least];
+        return least <= most && least < head.length ? head[least] : -1;
+    }
+
+    /** Lets those that are held back take their turn. */
+    void release() {
+        for (int v = 0; v < held.length; v++) {
+            if (held[v]) {
+                held[v] = false;
+                link(v);
+            }
+        }
     }
 
     /** {@return its neighbours, which are joined to one another in its place} */

@@ -21,6 +21,15 @@ final class Prepared {
 
     /** Takes the order over, where one is given: it has to hold an entry for every branch. */
     private Prepared(Circuit circuit, @Nullable Elimination known) {
+        this(circuit, known, new boolean[circuit.nodes().size()]);
+    }
+
+    /** {@return a circuit whose elimination leaves some nodes to the end} */
+    static Prepared last(Circuit circuit, boolean[] nodes) {
+        return new Prepared(circuit, null, nodes);
+    }
+
+    private Prepared(Circuit circuit, @Nullable Elimination known, boolean[] last) {
         this.circuit = circuit;
         int n = circuit.branches().size();
         from = new int[n];
@@ -30,7 +39,7 @@ final class Prepared {
             from[i] = circuit.branches().get(i).from();
             to[i] = circuit.branches().get(i).to();
         }
-        plan = known != null ? known : Elimination.of(circuit.nodes().size(), from, to);
+        plan = known != null ? known : Elimination.of(circuit.nodes().size(), from, to, last);
         for (int i = 0; i < n; i++) {
             entry[i] = from[i] == to[i] ? -1 : plan.between(from[i], to[i]);
         }

@@ -3,6 +3,7 @@ package org.splicebook.loadflow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
 /** What happens in one case: volts between any two nodes, amperes in every branch, residuals. Immutable. */
@@ -170,11 +171,15 @@ public final class Solution {
 
     /** {@return what every protective device sees: the sum of the currents through its sensor} */
     public List<Residual> residuals() {
+        return residuals(circuit, this::amperes);
+    }
+
+    static List<Residual> residuals(Circuit circuit, IntFunction<Complex> amperes) {
         List<Residual> all = new ArrayList<>();
         for (Sensor s : circuit.sensors()) {
             Complex sum = Complex.ZERO;
             for (int b : s.branches()) {
-                sum = sum.plus(amperes(b));
+                sum = sum.plus(amperes.apply(b));
             }
             all.add(new Residual(s, sum.magnitude()));
         }

@@ -47,9 +47,14 @@ final class StarMesh {
 
     /** Takes all nodes out. The entries then hold the stars as they were when each node's turn came. */
     void factor() {
+        factor(0, totalRe.length);
+    }
+
+    /** Takes the nodes from one position to before another out, those before them being out. */
+    void factor(int first, int end) {
         int[] start = plan.start;
         int[] row = plan.row;
-        for (int k = 0; k < totalRe.length; k++) {
+        for (int k = first; k < end; k++) {
             double dr = toReferenceRe[k];
             double di = toReferenceIm[k];
             for (int p = start[k]; p < start[k + 1]; p++) {
@@ -81,10 +86,15 @@ final class StarMesh {
 
     /** Turns injected currents into voltages to the reference, in place, by position. */
     void solve(double[] xr, double[] xi) {
+        solve(0, xr, xi);
+    }
+
+    /** Does so from a position on, no current being injected before it; voltages before it are left as they are. */
+    void solve(int first, double[] xr, double[] xi) {
         int[] start = plan.start;
         int[] row = plan.row;
         int n = totalRe.length;
-        for (int k = 0; k < n; k++) {
+        for (int k = first; k < n; k++) {
             double d = totalRe[k] * totalRe[k] + totalIm[k] * totalIm[k];
             double cr = (xr[k] * totalRe[k] + xi[k] * totalIm[k]) / d;
             double ci = (xi[k] * totalRe[k] - xr[k] * totalIm[k]) / d;
@@ -97,7 +107,14 @@ final class StarMesh {
                 }
             }
         }
-        for (int k = n - 1; k >= 0; k--) {
+        back(first, n, xr, xi);
+    }
+
+    /** Fills voltages in backwards, from before one position down to another, into what was injected. */
+    void back(int first, int end, double[] xr, double[] xi) {
+        int[] start = plan.start;
+        int[] row = plan.row;
+        for (int k = end - 1; k >= first; k--) {
             double sr = 0;
             double si = 0;
             for (int p = start[k]; p < start[k + 1]; p++) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.House;
@@ -47,20 +48,29 @@ public final class Trips {
 
     /** {@return what every unit that may open is driven by, the earliest first} */
     List<Drive> driven(Solution s) {
+        return driven(s.circuit(), s::amperes);
+    }
+
+    /**
+     * {@return the same}
+     *
+     * @param amperes by branch
+     */
+    List<Drive> driven(Circuit circuit, IntFunction<Complex> amperes) {
         List<Drive> all = new ArrayList<>();
         for (Pole p : poles) {
             Unit u = p.unit;
-            double amperes = s.amperes(p.branch).magnitude();
-            TripTime t = amperes <= u.rating ? TripTime.NEVER : TripCurves.overload(u.type, amperes / u.rating);
+            double through = amperes.apply(p.branch).magnitude();
+            TripTime t = through <= u.rating ? TripTime.NEVER : TripCurves.overload(u.type, through / u.rating);
             if (t.may()) {
-                String at = s.circuit().branches().get(p.branch).name();
-                all.add(new Drive(u.name, Drive.Cause.OVERLOAD, at, amperes, u.rating, t));
+                String at = circuit.branches().get(p.branch).name();
+                all.add(new Drive(u.name, Drive.Cause.OVERLOAD, at, through, u.rating, t));
             }
         }
-        for (Solution.Residual r : s.residuals()) {
+        for (Solution.Residual r : Solution.residuals(circuit, amperes)) {
             Sensor sensor = r.sensor();
             TripTime t = TripCurves.residual(r.amperes());
-            boolean opens = s.circuit().gates().contains(sensor.name());
+            boolean opens = circuit.gates().contains(sensor.name());
             if (t.may() && opens && sensor.functions().contains(Protection.GROUND_FAULT)) {
                 double limit = Objects.requireNonNull(TripCurves.groundFault().residual())
                         .mustFrom();
