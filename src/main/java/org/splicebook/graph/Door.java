@@ -30,6 +30,9 @@ interface Door extends AutoCloseable {
     /** Makes the constraints and indexes that are missing, and returns when all of them can be used. */
     void index(Collection<Indexed> wanted);
 
+    /** {@return how many questions may run at once without taking the processors from each other} */
+    int questionsAtOnce();
+
     @Override
     void close();
 }

@@ -17,6 +17,8 @@ import org.neo4j.driver.TransactionContext;
  * @param driver the driver, closed by whoever made it
  */
 record DriverDoor(Driver driver) implements Door {
+    private static final int AT_ONCE = 32;
+
     @Override
     public <T> T read(Duration limit, Function<TransactionContext, T> work) {
         try (Session session = session(driver, AccessMode.READ)) {
@@ -29,6 +31,12 @@ record DriverDoor(Driver driver) implements Door {
         try (Session session = session(driver, AccessMode.WRITE)) {
             return session.executeWrite(work::apply, limited(limit));
         }
+    }
+
+    /** The server's processors are not known here: as many as come, short of all that this server would answer at once. */
+    @Override
+    public int questionsAtOnce() {
+        return AT_ONCE;
     }
 
     @Override

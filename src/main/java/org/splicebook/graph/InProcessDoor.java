@@ -172,6 +172,11 @@ final class InProcessDoor implements Door {
         return e.getCause() instanceof RuntimeException thrown ? thrown : new IllegalStateException(e.getCause());
     }
 
+    @Override
+    public int questionsAtOnce() {
+        return Math.max(2, Runtime.getRuntime().availableProcessors());
+    }
+
     /** Takes no further work, and waits for what is being done. */
     @Override
     public void close() {

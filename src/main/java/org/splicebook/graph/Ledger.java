@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.graphdb.Transaction;
@@ -24,6 +25,14 @@ final class Ledger {
                     + " r.deleted AS deleted, r.digest AS digest, r.token AS token";
     private static final String WITH_RECORD = COLUMNS + ", r.record AS record";
 
+    /**
+     * A reader may see the ledger tell of a revision that an index does not find yet: the database shows what it writes before it has all
+     * of it in its indexes. Until then the revision before is the newest.
+     */
+    private static final String NEWEST = "MATCH (l:Ledger {house: $house}) UNWIND [l.newest, l.newest - 1] AS number"
+            + " MATCH (r:Revision {key: $house + '/' + toString(number)}) WITH r ORDER BY r.number DESC LIMIT 1"
+            + WITH_RECORD;
+
     private Ledger() {}
 
     /** A revision and its packed record. */
@@ -39,11 +48,7 @@ final class Ledger {
 
     /** {@return the newest revision, a deletion too} */
     static Optional<Kept> newest(TransactionContext tx, String house) {
-        return first(
-                tx,
-                "MATCH (l:Ledger {house: $house}) MATCH (r:Revision {key: $house + '/' + toString(l.newest)})"
-                        + WITH_RECORD,
-                Map.of("house", house));
+        return first(tx, NEWEST, Map.of("house", house));
     }
 
     /** {@return one revision} */
@@ -73,9 +78,16 @@ final class Ledger {
 
     /** {@return the newest revision of each house that is there, by id} */
     static List<Revision> houses(TransactionContext tx) {
-        return tx.run("MATCH (l:Ledger) WHERE l.deleted = false"
-                        + " MATCH (r:Revision {key: l.house + '/' + toString(l.newest)})" + COLUMNS + " ORDER BY house")
-                .list(Ledger::revision);
+        return tx
+                .run("MATCH (l:Ledger) WHERE l.deleted = false"
+                        + " OPTIONAL MATCH (r:Revision {key: l.house + '/' + toString(l.newest)})" + COLUMNS
+                        + ", l.house AS of ORDER BY of")
+                .list(r -> r)
+                .stream()
+                .flatMap(r -> r.get("number").isNull()
+                        ? newest(tx, r.get("of").asString()).map(Kept::revision).stream()
+                        : Stream.of(revision(r)))
+                .toList();
     }
 
     /**

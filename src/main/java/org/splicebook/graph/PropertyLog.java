@@ -27,8 +27,11 @@ final class PropertyLog implements PropertyStore {
             " RETURN r.property AS property, r.name AS name, r.number AS number, r.stored AS stored, r.who AS who, r.why AS why,"
                     + " r.digest AS digest";
     private static final String WITH_RECORD = COLUMNS + ", r.token AS token, r.record AS record";
-    private static final String NEWEST = "MATCH (p:Property {key: $property})"
-            + " MATCH (r:PropertyRevision {key: $property + '/' + toString(p.newest)})" + WITH_RECORD;
+    /** As with houses ({@link Ledger}), the revision before is the newest until an index finds the one that the property tells of. */
+    private static final String NEWEST_OF = " CALL (p) { UNWIND [p.newest, p.newest - 1] AS number"
+            + " MATCH (r:PropertyRevision {key: p.key + '/' + toString(number)}) RETURN r ORDER BY r.number DESC LIMIT 1 }";
+
+    private static final String NEWEST = "MATCH (p:Property {key: $property})" + NEWEST_OF + WITH_RECORD;
 
     private final Transactions transactions;
     private final Recall recall;
@@ -46,9 +49,7 @@ final class PropertyLog implements PropertyStore {
 
     @Override
     public List<Revision> list() {
-        return transactions.read(tx -> tx.run("MATCH (p:Property)"
-                        + " MATCH (r:PropertyRevision {key: p.key + '/' + toString(p.newest)})" + COLUMNS
-                        + " ORDER BY property")
+        return transactions.read(tx -> tx.run("MATCH (p:Property)" + NEWEST_OF + COLUMNS + " ORDER BY property")
                 .list(PropertyLog::revision));
     }
 

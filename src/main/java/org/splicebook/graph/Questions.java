@@ -2,6 +2,7 @@ package org.splicebook.graph;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -32,11 +33,15 @@ import org.splicebook.store.DraftedHouse;
  * own went through the same when it was built; explaining them again would take longer than starting the database.
  */
 public final class Questions {
+    /** How long a question may wait until it is begun. */
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
+
     private final Driver driver;
     private final Door door;
     private final Recall recall;
     private final Remembered<KnownHouse> houses;
     private final Remembered<Reply> replies;
+    private final Turns turns;
     private final Map<String, QuestionFile> byId = new LinkedHashMap<>();
     private final List<Problem> refused = new ArrayList<>();
 
@@ -46,6 +51,7 @@ public final class Questions {
         this.recall = recall;
         this.houses = new Remembered<>(recall);
         this.replies = new Remembered<>(recall, Reply.ROWS_KEPT, Reply::weight);
+        this.turns = new Turns(door.questionsAtOnce(), PATIENCE);
     }
 
     /**
@@ -97,7 +103,7 @@ public final class Questions {
         }
         Asking asking = new Asking(door, recall, houses, file, house, parameters);
         // What is asked of all houses tells the moment at which it was asked.
-        return file.question().acrossHouses() ? asking.ask() : remembered(asking, id, house, parameters);
+        return file.question().acrossHouses() ? turns.take(asking::ask) : remembered(asking, id, house, parameters);
     }
 
     /** What is asked again of a house that did not change; a file may ask which day it is. */
@@ -107,12 +113,18 @@ public final class Questions {
         if (known != null) {
             return Result.ok(known);
         }
-        long mark = recall.mark();
-        Result<Reply> asked = asking.ask();
-        if (asked.isOk()) {
-            replies.keep(key, asked.get(), mark);
-        }
-        return asked;
+        return turns.take(() -> {
+            Reply meanwhile = replies.find(key);
+            if (meanwhile != null) {
+                return Result.ok(meanwhile);
+            }
+            long mark = recall.mark();
+            Result<Reply> asked = asking.ask();
+            if (asked.isOk()) {
+                replies.keep(key, asked.get(), mark);
+            }
+            return asked;
+        });
     }
 
     /**
@@ -137,7 +149,8 @@ public final class Questions {
                     "Ask a question about one house."));
         }
         String house = drafted.base().house();
-        return new Asking(door, recall, houses, file, house, parameters).askDraft(projected);
+        Asking asking = new Asking(door, recall, houses, file, house, parameters);
+        return turns.take(() -> asking.askDraft(projected));
     }
 
     private Result<Reply> unknown(String id) {

@@ -204,6 +204,22 @@ abstract class HouseStoreContract {
         assertThat(store.listHouses()).containsExactly(two);
     }
 
+    /** A reader comes between: what is written is seen, and the index does not find it yet. */
+    @Test
+    void whileARevisionIsBeingStoredTheOneBeforeIsTheNewest() {
+        House house = TestHouses.workshop("alder", "Alder");
+        Property property = PropertyFiles.parse("row", Properties.text("alder-row.yaml"))
+                .get()
+                .property();
+        Revision first = store.put(house, 0, "Rowan", "").get();
+        Revision ofProperty = store.properties().put(property, 0, "Rowan", "").get();
+        run("MATCH (n:Ledger|Property) SET n.newest = n.newest + 1");
+        assertThat(store.findHouse("alder")).contains(new StoredHouse(house, first));
+        assertThat(store.listHouses()).containsExactly(first);
+        assertThat(store.properties().find("alder-row")).contains(new StoredProperty(property, ofProperty));
+        assertThat(store.properties().list()).containsExactly(ofProperty);
+    }
+
     @Test
     void aHouseIsFoundAsItStoodAtAMoment() {
         Revision one = store.put(TestHouses.workshop("alder", "Before"), 0, "Rowan", "")
