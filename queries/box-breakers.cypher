@@ -8,7 +8,7 @@ OPTIONAL MATCH (panel:Panel {key: $house + '/' + $box})
 WITH coalesce(box, panel) AS x
   WHERE x IS NOT NULL
 CALL (x) {
-  MATCH (x)<-[:IN]-(:WireEnd)-[:PART_OF]->(w:Wire)-[h:HOT_OF]->(o:Pole)
+  MATCH (x)<-[:ENDS_IN]-(:Cable)<-[:PART_OF]-(w:Wire)-[h:HOT_OF]->(o:Pole)
   RETURN o, h.sureness AS sureness, null AS basis, 'feeds wire ' + w.name AS how
   UNION
   MATCH (x)<-[e:PASSES|MAY_END_IN]-(:Cable)<-[:PART_OF]-(w:Wire)-[h:HOT_OF]->(o:Pole)
@@ -17,7 +17,7 @@ CALL (x) {
   MATCH (x)<-[:IN]-(:Device)<-[:ON]-(p:LoadPoint)-[f:FED_BY]->(o:Pole)
   RETURN o, f.sureness AS sureness, f.basis AS basis, 'feeds ' + p.name AS how
   UNION
-  MATCH (x)<-[:IN]-(:WireEnd)-[:PART_OF]->(w:Wire)-[:JOINED_IN]->(:Island)-[:CARRIES]->(o:Pole)
+  MATCH (x)<-[:ENDS_IN]-(:Cable)<-[:PART_OF]-(w:Wire)-[:JOINED_IN]->(:Island)-[:CARRIES]->(o:Pole)
   RETURN o, 'shown' AS sureness, null AS basis, 'returns over wire ' + w.name AS how
   UNION
   MATCH (x)<-[:OPEN_AT]-(:OpenRegion)-[:MAY_JOIN]->(:Breaker)<-[:PART_OF]-(o:Pole)

@@ -4,7 +4,7 @@
 // note: a capped wire can be live; uses says what it is by the other end. Bare ones are left out.
 MATCH (j:Joint)
   WHERE j.key STARTS WITH $house + '/' AND j.capped
-MATCH (j)<-[:TOUCHES]-(:WireEnd)-[:PART_OF]->(w:Wire)
+MATCH (j)<-[:TOUCHES]-(w:Wire)
   WHERE w.colour <> 'bare'
 OPTIONAL MATCH (j)-[:IN]->(x)
 RETURN j.name AS joint, j.box AS box, x.place AS place, w.name AS wire, w.uses AS uses, j.basis AS basis

@@ -7,7 +7,7 @@ MATCH (h:House) WHERE h.sources > 1 AND NOT coalesce(h.draft, false)
 MATCH (s:Source)-[:OF]->(h)
 MATCH (p:LoadPoint) WHERE p.key STARTS WITH h.key + '/'
 MATCH (p)-[r:RETURNS_OVER {over: 'neutral'}]->()
-WHERE last(r.hopKinds) = 'source' AND last(r.hopNames) = s.name
+WHERE r.hopKinds ENDS WITH 's' AND last(r.hopNames) = s.name
   AND EXISTS { MATCH (p)-[:FED_BY]->() }
   AND NOT EXISTS { MATCH (p)-[f:FED_BY]->() WHERE any(pole IN f.sourcePoles WHERE pole STARTS WITH s.name + '.') }
 WITH h, collect(DISTINCT p.name) AS points, count(DISTINCT CASE WHEN r.sureness <> 'may' THEN p.name END) AS shown, collect(DISTINCT s.name) AS over

@@ -6,8 +6,8 @@ MATCH (d:Device)-[:IN]->(x:Box)
   WHERE d.key STARTS WITH $house + '/' AND d.family = 'switch'
 WITH x, collect(d.name) AS switches
 WITH x, switches,
-     COLLECT { MATCH (x)<-[:IN]-(:WireEnd)-[:PART_OF]->(w:Wire) WHERE w.neutral IS NOT NULL RETURN w.neutral } AS neutrals,
-     EXISTS { MATCH (x)<-[:IN]-(:WireEnd)-[:PART_OF]->(w:Wire) WHERE NOT coalesce(w.known, false) } AS unknown
+     COLLECT { MATCH (x)<-[:ENDS_IN]-(:Cable)<-[:PART_OF]-(w:Wire) WHERE w.neutral IS NOT NULL RETURN w.neutral } AS neutrals,
+     EXISTS { MATCH (x)<-[:ENDS_IN]-(:Cable)<-[:PART_OF]-(w:Wire) WHERE NOT coalesce(w.known, false) } AS unknown
 RETURN x.name AS subject,
        CASE
          WHEN 'must' IN neutrals OR 'shown' IN neutrals THEN 'excluded'

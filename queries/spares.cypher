@@ -3,7 +3,7 @@
 // kind: listing
 // note: a spare wire can be live, and a breaker that feeds nothing recorded may feed something. Test before a spare is used.
 CALL () {
-  MATCH (j:Joint)<-[:TOUCHES]-(:WireEnd)-[:PART_OF]->(w:Wire)
+  MATCH (j:Joint)<-[:TOUCHES]-(w:Wire)
   WHERE j.key STARTS WITH $house + '/' AND j.capped AND w.colour <> 'bare'
   OPTIONAL MATCH (j)-[:IN]->(x)
   RETURN 'wire' AS what, w.name AS name, j.box AS where, x.place AS place,

@@ -6,7 +6,7 @@
 MATCH (p:LoadPoint)
   WHERE p.key STARTS WITH $house + '/'
 OPTIONAL MATCH (p)-[r:PROTECTED_BY {function: $function}]->()
-OPTIONAL MATCH (p)-[:AT]->(place:Place)
+OPTIONAL MATCH (place:Place {key: $house + '/' + p.place})
 WITH p, place, collect(r.sureness) AS sure
   WHERE NOT 'must' IN sure
 WITH p, place, sure, COLLECT { MATCH (p)-[f:FED_BY]->() WHERE f.sureness <> 'may' RETURN f.basis } AS bases

@@ -4,8 +4,11 @@
 // columns: subject, status, basis, change, hot, neutral, ground, place, how
 // kind: answer
 // note: excluded are the load points for which nothing changes in any completion of what is not known.
-MATCH (t:Thing {key: $house + '/' + $thing})
+WITH $house + '/' + $thing AS key
+MATCH (t:Thing)
+  WHERE t.key IN [key, split(key, '@')[0]] AND (t.key = key OR (t:Wire AND key IN [t.key + '@1', t.key + '@2']))
 WITH t,
+     CASE WHEN t.key <> key THEN toInteger(right(key, 1)) END AS end,
      CASE
        WHEN t:Breaker AND $how IN ['usual', 'off'] THEN 'off-by-hand'
        WHEN t:Breaker AND $how = 'trip' AND t.type = 'breaker' AND (t.commonTrip OR t.poles = 1) THEN 'trips'
@@ -17,14 +20,15 @@ WITH t,
        WHEN t:Device AND t.family IN ['switch', 'disconnect'] AND $how IN ['usual', 'fails'] THEN 'switch-fails'
        WHEN t:Device AND $how = 'usual' THEN 'device-off'
        WHEN t:Joint AND $how IN ['usual', 'lost'] THEN 'joint-lost'
-       WHEN t:WireEnd AND $how IN ['usual', 'lost'] THEN 'wire-end-lost'
+       WHEN t.key <> key AND $how IN ['usual', 'lost'] THEN 'wire-end-lost'
        WHEN t:Cable AND $how IN ['usual', 'cut'] THEN 'cable-cut'
        WHEN t:Source AND $how IN ['usual', 'lost'] THEN 'source-lost'
      END AS mode,
      CASE WHEN t:Breaker THEN 0 WHEN t:Main THEN 1 ELSE 2 END AS rank
 ORDER BY mode IS NULL, rank
 LIMIT 1
-OPTIONAL MATCH (t)-[:IF_LOST {mode: mode}]->(l:Loss)
+OPTIONAL MATCH (t)-[i:IF_LOST {mode: mode}]->(l:Loss)
+  WHERE end IS NULL OR i.end = end
 OPTIONAL MATCH (p:LoadPoint)
   WHERE mode IS NOT NULL AND p.key STARTS WITH $house + '/'
 OPTIONAL MATCH (l)-[c:CHANGES]->(p)
@@ -34,7 +38,7 @@ WITH t, mode, p, c,
        WHEN c.neutral <> 'kept' THEN COLLECT { MATCH (p)-[w:RETURNS_OVER]->() WHERE w.sureness <> 'may' OR c.sureness = 'may' RETURN w.basis }
        ELSE COLLECT { MATCH (p)-[w:GROUNDED_OVER]->() WHERE w.sureness <> 'may' OR c.sureness = 'may' RETURN w.basis }
      END AS bases
-RETURN coalesce(p.name, t.name) AS subject,
+RETURN coalesce(p.name, $thing) AS subject,
        coalesce(c.sureness, 'excluded') AS status,
        head([b IN ['assumed', 'labelled', 'tested', 'seen'] WHERE b IN bases]) AS basis,
        CASE

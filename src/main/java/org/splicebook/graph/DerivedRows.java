@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,11 +28,12 @@ import org.splicebook.wiring.Wiring;
 
 /** The derived part of a house as rows. */
 final class DerivedRows {
-    private static final Set<ThingKind> WIRES = EnumSet.of(ThingKind.WIRE, ThingKind.WIRE_END);
+    /** What somebody opens, or what opens by itself. */
+    private static final Set<ThingKind> OPENING =
+            EnumSet.of(ThingKind.BREAKER, ThingKind.MAIN, ThingKind.POLE, ThingKind.DEVICE);
 
     private final Wiring wiring;
     private final RowBuilder rows;
-    private final Set<String> hops = new HashSet<>();
 
     private DerivedRows(Wiring wiring, RowBuilder rows) {
         this.wiring = wiring;
@@ -56,26 +56,26 @@ final class DerivedRows {
         rows.set(n, "supply", l.supply());
         Map<Conductor, Basis> weakest = new TreeMap<>();
         for (Feed f : l.feeds()) {
-            Map<String, Object> way = way(n, f.way(), Conductor.HOT, f.terminal(), f.sureness());
+            Map<String, Object> way = way(f.way(), f.terminal(), f.sureness());
             way.put("breaker", f.breaker());
             way.put("sourcePoles", f.sourcePoles());
             rows.tie(n, "FED_BY", rows.node("Pole", f.pole()), way);
             weakest.merge(Conductor.HOT, f.way().basis(), Basis::weaker);
         }
         for (Return r : l.returns()) {
-            Map<String, Object> way = way(n, r.way(), Conductor.NEUTRAL, r.terminal(), r.sureness());
+            Map<String, Object> way = way(r.way(), r.terminal(), r.sureness());
             way.put("over", RowBuilder.word(r.over()));
             rows.tie(n, "RETURNS_OVER", rows.node("Bar", r.bar()), way);
             weakest.merge(Conductor.NEUTRAL, r.way().basis(), Basis::weaker);
         }
         for (Return r : l.grounds()) {
-            Map<String, Object> way = way(n, r.way(), Conductor.GROUND, r.terminal(), r.sureness());
+            Map<String, Object> way = way(r.way(), r.terminal(), r.sureness());
             rows.tie(n, "GROUNDED_OVER", rows.node("Bar", r.bar()), way);
             weakest.merge(Conductor.GROUND, r.way().basis(), Basis::weaker);
         }
-        // Of wires and their ends the losses tell the same, in a sixth of the relationships.
+        // Of wires, joints and sources the losses tell the same, in a fraction of the relationships.
         l.reliesOn().stream()
-                .filter(r -> !WIRES.contains(r.thing().kind()))
+                .filter(r -> OPENING.contains(r.thing().kind()))
                 .forEach(r -> rows.tie(
                         n,
                         "RELIES_ON",
@@ -102,28 +102,12 @@ final class DerivedRows {
                         hot));
     }
 
-    private Map<String, Object> way(int loadPoint, Way way, Conductor conductor, String terminal, Sureness sureness) {
-        Map<String, Object> m = new HashMap<>();
+    private static Map<String, Object> way(Way way, String terminal, Sureness sureness) {
+        Map<String, Object> m = Hops.of(way);
         m.put("terminal", terminal);
         m.put("sureness", RowBuilder.word(sureness));
         m.put("basis", RowBuilder.word(way.basis()));
         m.put("throughUnknown", way.throughUnknown());
-        m.put(
-                "hopKinds",
-                way.hops().stream().map(h -> RowBuilder.word(h.thing().kind())).toList());
-        m.put("hopNames", way.hops().stream().map(h -> h.thing().name()).toList());
-        m.put("hopBoxes", way.hops().stream().map(Way.Hop::box).toList());
-        m.put(
-                "hopBases",
-                way.hops().stream().map(h -> RowBuilder.word(h.basis())).toList());
-        int at = loadPoint;
-        for (Way.Hop h : way.hops()) {
-            int next = rows.node(h.thing());
-            if (hops.add(at + " " + next + " " + conductor)) {
-                rows.tie(at, "NEXT", next, "conductor", conductor);
-            }
-            at = next;
-        }
         return m;
     }
 
@@ -218,8 +202,20 @@ final class DerivedRows {
                         "sureness",
                         r.sureness());
             }
-            losses.forEach(l -> rows.tie(rows.node(l.thing()), "IF_LOST", n, "mode", l.mode()));
+            losses.forEach(l -> lost(l, n));
         });
+    }
+
+    private void lost(Loss l, int loss) {
+        Thing thing = l.thing();
+        if (thing.kind() == ThingKind.WIRE_END) {
+            int at = thing.name().lastIndexOf('@');
+            long end = Long.parseLong(thing.name().substring(at + 1));
+            int wire = rows.node("Wire", thing.name().substring(0, at));
+            rows.tie(wire, "IF_LOST", loss, "mode", l.mode(), "end", end);
+        } else {
+            rows.tie(rows.node(thing), "IF_LOST", loss, "mode", l.mode());
+        }
     }
 
     private void openRegions() {

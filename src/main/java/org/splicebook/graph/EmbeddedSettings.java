@@ -2,13 +2,16 @@ package org.splicebook.graph;
 
 import static java.util.Map.entry;
 
+import com.sun.management.OperatingSystemMXBean;
 import inet.ipaddr.IPAddressString;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import org.neo4j.configuration.GraphDatabaseInternalSettings;
 import org.neo4j.configuration.GraphDatabaseSettings;
+import org.neo4j.configuration.GraphDatabaseSettings.CheckpointPolicy;
 import org.neo4j.configuration.GraphDatabaseSettings.LogQueryLevel;
 import org.neo4j.configuration.connectors.BoltConnector;
 import org.neo4j.configuration.connectors.HttpConnector;
@@ -21,7 +24,26 @@ import org.neo4j.io.ByteUnit;
 final class EmbeddedSettings {
     private static final String LOOPBACK = "127.0.0.1";
 
+    private static final long LEAST_PAGES = ByteUnit.mebiBytes(96);
+    private static final long MOST_PAGES = ByteUnit.gibiBytes(1);
+
     private EmbeddedSettings() {}
+
+    /**
+     * {@return how many bytes of the store may be kept in memory: an eighth of the machine's, within bounds. They are taken as they are
+     * needed, so a small store takes little}
+     *
+     * @param machine the memory of the machine or container in bytes
+     */
+    static long pages(long machine) {
+        return Math.max(LEAST_PAGES, Math.min(MOST_PAGES, machine / 8));
+    }
+
+    private static long machine() {
+        return ManagementFactory.getOperatingSystemMXBean() instanceof OperatingSystemMXBean os
+                ? os.getTotalMemorySize()
+                : 0;
+    }
 
     /**
      * The settings.
@@ -56,7 +78,7 @@ final class EmbeddedSettings {
                                 "db.schema.*",
                                 "dbms.components")),
                 // Bounded.
-                entry(GraphDatabaseSettings.pagecache_memory, ByteUnit.mebiBytes(96)),
+                entry(GraphDatabaseSettings.pagecache_memory, pages(machine())),
                 entry(GraphDatabaseSettings.transaction_timeout, Duration.ofMinutes(5)),
                 entry(GraphDatabaseSettings.transaction_monitor_check_interval, Duration.ofMillis(500)),
                 entry(GraphDatabaseSettings.memory_transaction_max_size, ByteUnit.mebiBytes(512)),
@@ -65,6 +87,10 @@ final class EmbeddedSettings {
                 entry(GraphDatabaseSettings.keep_logical_logs, "keep_none"),
                 entry(GraphDatabaseSettings.logical_log_rotation_threshold, ByteUnit.mebiBytes(25)),
                 entry(GraphDatabaseSettings.preallocate_logical_logs, false),
+                // By what was written rather than by time: loading many houses would leave gigabytes of log until the
+                // next quarter of an hour, and a start after a kill would read them all.
+                entry(GraphDatabaseSettings.check_point_policy, CheckpointPolicy.VOLUME),
+                entry(GraphDatabaseSettings.check_point_interval_volume, ByteUnit.mebiBytes(128)),
                 entry(GraphDatabaseSettings.log_queries, LogQueryLevel.OFF),
                 entry(GraphDatabaseSettings.debug_log_enabled, false),
                 entry(GraphDatabaseInternalSettings.dump_diagnostics, false),

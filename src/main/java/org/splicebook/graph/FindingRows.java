@@ -1,7 +1,9 @@
 package org.splicebook.graph;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import org.splicebook.record.Acceptance;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
@@ -37,19 +39,21 @@ final class FindingRows {
         rows.set(n, "severity", f.severity()).set(n, "certainty", f.certainty());
         rows.set(n, "subject", f.subject()).set(n, "said", f.said());
         rows.set(n, "place", f.place()).set(n, "breaker", f.breaker()).set(n, "basis", f.basis());
-        rows.set(n, "article", f.article()).set(n, "mark", f.mark());
-        rows.set(n, "hazard", f.judged().hazard())
-                .set(n, "whenBuilt", f.judged().whenBuilt())
+        rows.set(n, "article", f.article()).set(n, "hazard", f.judged().hazard());
+        rows.set(n, "whenBuilt", f.judged().whenBuilt())
                 .set(n, "newWork", f.judged().newWork());
-        rows.set(n, "cure", f.cure()).set(n, "licensed", f.licensed()).set(n, "accepted", accepted.contains(f.key()));
-        rows.tie(n, "OF", rows.node("House", checked.house().id()));
-        f.outlets().forEach(o -> tie(n, "CONCERNS", "LoadPoint", o));
-        f.boxes().forEach(b -> tie(n, "FOUND_IN", rows.has("Box", b) ? "Box" : "Panel", b));
+        rows.set(n, "accepted", accepted.contains(f.key()));
+        concerns(n, f);
     }
 
-    private void tie(int finding, String type, String label, String name) {
-        if (rows.has(label, name)) {
-            rows.tie(finding, type, rows.node(label, name));
+    /** What several findings of one key concern goes together. */
+    private void concerns(int n, Finding f) {
+        Set<String> names = new TreeSet<>();
+        if (rows.get(n, "concerns") instanceof List<?> known) {
+            known.forEach(k -> names.add(String.valueOf(k)));
         }
+        names.addAll(f.outlets());
+        names.addAll(f.boxes());
+        rows.set(n, "concerns", List.copyOf(names));
     }
 }

@@ -27,6 +27,10 @@ final class Names {
 
     private static final String OF_HOUSE = "MATCH (n:LABEL) WHERE n.key STARTS WITH $house + '/' RETURN n.name AS name";
 
+    /** A wire end has no node of its own. */
+    private static final String ENDS = "MATCH (w:Wire) WHERE w.key STARTS WITH $house + '/'"
+            + " UNWIND ['@1', '@2'] AS end RETURN w.name + end AS name";
+
     private Names() {}
 
     /** {@return a problem for each parameter that names what the house does not have; defaults name nothing} */
@@ -39,8 +43,13 @@ final class Names {
                 continue;
             }
             List<String> names = new ArrayList<>();
-            for (String label : labels) {
-                names.addAll(tx.run(OF_HOUSE.replace("LABEL", label), Map.of("house", house))
+            List<String> reads = new ArrayList<>(
+                    labels.stream().map(l -> OF_HOUSE.replace("LABEL", l)).toList());
+            if (labels.contains(RowBuilder.THING)) {
+                reads.add(ENDS);
+            }
+            for (String read : reads) {
+                names.addAll(tx.run(read, Map.of("house", house))
                         .list(r -> r.get("name").asString()));
             }
             if (!names.contains(value)) {

@@ -3,6 +3,7 @@ package org.splicebook.graph;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Basis;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Complete;
@@ -38,8 +39,8 @@ final class PanelRows {
         if (p.place() != null) {
             rows.tie(n, "AT", rows.node("Place", p.place()));
         }
-        terminal(house, rows, p.name(), "n");
-        terminal(house, rows, p.name(), "g");
+        bar(p.name(), "n");
+        bar(p.name(), "g");
         if (p.main() != null) {
             main(n, p, p.main(), basis);
         }
@@ -72,29 +73,35 @@ final class PanelRows {
                 Joint landing = new Joint(members, j.hold(), j.holders(), j.by(), j.about());
                 int joint = RecordedRows.joint(
                         rows, n, p.name(), List.of(r.said()), landing, j.about().basisOr(basis));
-                rows.set(
-                        joint,
-                        "members",
-                        members.stream().map(Ref::said).sorted().toList());
-                members.forEach(m -> rows.tie(RecordedRows.touching(house, rows, p.name(), m), "TOUCHES", joint));
+                members.forEach(m -> RecordedRows.touches(house, rows, p.name(), m, joint));
             }
         }
     }
 
-    /** {@return the node of a panel's terminal: a pole, a bar, a lug, or a breaker's neutral terminal} */
-    static int terminal(House house, RowBuilder rows, String panel, String terminal) {
+    private void bar(String panel, String bar) {
+        own(rows, panel, "Bar", bar, bar.equals("n") ? "neutral" : "ground");
+    }
+
+    /** Adds that a panel's terminal touches others in a joint: a pole, a bar, a lug; a breaker's neutral terminal is the panel's. */
+    static void touches(House house, RowBuilder rows, String panel, String terminal, int joint) {
         Panel p = house.panels().get(panel);
-        boolean isBar = terminal.equals("n") || terminal.equals("g");
-        String label = isBar ? "Bar" : terminal.startsWith("line-") ? "Lug" : "Terminal";
         if (p != null && breakerOf(p, terminal).isPresent()) {
-            label = "Pole";
+            rows.tie(rows.node("Pole", panel + "." + terminal), "TOUCHES", joint);
+        } else if (terminal.equals("n") || terminal.equals("g")) {
+            rows.tie(rows.node("Bar", panel + "." + terminal), "TOUCHES", joint);
+        } else if (terminal.startsWith("line-")) {
+            rows.tie(own(rows, panel, "Lug", terminal, null), "TOUCHES", joint);
+        } else {
+            rows.tie(rows.node("Panel", panel), "TOUCHES", joint, "terminal", terminal);
         }
+    }
+
+    private static int own(RowBuilder rows, String panel, String label, String terminal, @Nullable String function) {
         String name = panel + "." + terminal;
         boolean isNew = !rows.has(label, name);
         int n = rows.node(label, name);
-        if (isNew && !label.equals("Pole")) {
-            rows.set(n, "panel", panel);
-            rows.set(n, "function", isBar ? (terminal.equals("n") ? "neutral" : "ground") : null);
+        if (isNew) {
+            rows.set(n, "panel", panel).set(n, "function", function);
             rows.tie(n, "IN", rows.node("Panel", panel));
         }
         return n;
@@ -106,7 +113,7 @@ final class PanelRows {
             return;
         }
         int joint = RecordedRows.joint(rows, panel, p.name(), said, j, j.about().basisOr(basis));
-        j.members().forEach(m -> rows.tie(RecordedRows.touching(house, rows, p.name(), m), "TOUCHES", joint));
+        j.members().forEach(m -> RecordedRows.touches(house, rows, p.name(), m, joint));
     }
 
     private void main(int panel, Panel p, MainDisconnect m, Basis basis) {

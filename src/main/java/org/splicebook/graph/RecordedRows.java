@@ -1,7 +1,6 @@
 package org.splicebook.graph;
 
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.List;
 import org.splicebook.record.Basis;
 import org.splicebook.record.Box;
@@ -41,8 +40,8 @@ final class RecordedRows {
         house.sources().values().forEach(s -> r.source(root, s));
         PanelRows panels = new PanelRows(house, rows);
         house.panels().values().forEach(p -> panels.add(root, p));
-        house.boxes().values().forEach(b -> r.box(root, b));
-        house.cables().values().forEach(c -> r.cable(root, c));
+        house.boxes().values().forEach(r::box);
+        house.cables().values().forEach(r::cable);
         house.boxes().values().forEach(r::joints);
         house.panels().values().forEach(panels::supplyAndLandings);
     }
@@ -84,7 +83,7 @@ final class RecordedRows {
         }
     }
 
-    private void box(int root, Box b) {
+    private void box(Box b) {
         Basis basis = b.about().basisOr(house.basis());
         int n = rows.node("Box", b.name());
         rows.set(n, "place", b.place()).set(n, "cableEntries", b.cableEntries());
@@ -98,7 +97,6 @@ final class RecordedRows {
             }
         }
         rows.about(n, b.about(), basis);
-        rows.tie(n, "OF", root);
         if (b.place() != null) {
             rows.tie(n, "AT", rows.node("Place", b.place()));
         }
@@ -126,9 +124,6 @@ final class RecordedRows {
         }
         rows.about(n, d.about(), d.about().basisOr(basis));
         rows.tie(n, "IN", box);
-        if (b.place() != null) {
-            rows.tie(n, "AT", rows.node("Place", b.place()));
-        }
         for (DeviceKind.LoadPoint p : kind.loadPoints()) {
             int l = rows.node("LoadPoint", p.name().isEmpty() ? d.name() : d.name() + "." + p.name());
             rows.set(l, "device", d.name()).set(l, "box", b.name());
@@ -136,20 +131,16 @@ final class RecordedRows {
             rows.set(l, "family", kind.family()).set(l, "load", d.load());
             rows.set(l, "watts", d.watts());
             rows.tie(l, "ON", n);
-            if (b.place() != null) {
-                rows.tie(l, "AT", rows.node("Place", b.place()));
-            }
         }
     }
 
-    private void cable(int root, Cable c) {
+    private void cable(Cable c) {
         int n = rows.node("Cable", c.name());
         rows.set(n, "kind", c.kind().word()).set(n, "shorthand", c.shorthand());
         rows.set(n, "metres", c.length());
         rows.set(n, "ends", c.ends().stream().map(RecordedRows::said).toList());
         rows.set(n, "open", c.ends().stream().anyMatch(e -> e.boxOrNull() == null));
         rows.about(n, c.about(), c.about().basisOr(house.basis()));
-        rows.tie(n, "OF", root);
         for (int i = 0; i < 2; i++) {
             if (c.ends().get(i) instanceof CableEnd.At at) {
                 rows.tie(n, "ENDS_IN", enclosure(house, rows, at.box()), "end", i + 1);
@@ -164,22 +155,11 @@ final class RecordedRows {
     }
 
     private void wire(int cable, Cable c, Wire w) {
-        String name = c.name() + "." + w.name();
-        int n = rows.node("Wire", name);
+        int n = rows.node("Wire", c.name() + "." + w.name());
         rows.set(n, "cable", c.name()).set(n, "colour", w.colour());
         rows.set(n, "size", w.size()).set(n, "material", w.material());
         rows.set(n, "metal", w.metal());
         rows.tie(n, "PART_OF", cable);
-        for (int i = 0; i < 2; i++) {
-            int end = rows.node("WireEnd", name + "@" + (i + 1));
-            String box = c.ends().get(i).boxOrNull();
-            rows.set(end, "wire", name).set(end, "end", i + 1);
-            rows.set(end, "box", box);
-            rows.tie(end, "PART_OF", n);
-            if (box != null) {
-                rows.tie(end, "IN", enclosure(house, rows, box));
-            }
-        }
     }
 
     private void joints(Box b) {
@@ -191,16 +171,14 @@ final class RecordedRows {
                 continue;
             }
             int n = joint(rows, box, b.name(), said, j, j.about().basisOr(basis));
-            for (Ref r : j.members()) {
-                rows.tie(touching(house, rows, b.name(), r), "TOUCHES", n);
-            }
+            j.members().forEach(r -> touches(house, rows, b.name(), r, n));
         }
     }
 
     /** Adds a joint and {@return its node}. */
     static int joint(RowBuilder rows, int box, String boxName, List<String> sorted, Joint j, Basis basis) {
         int n = rows.node("Joint", boxName + ":" + sorted.get(0));
-        rows.set(n, "box", boxName).set(n, "members", new ArrayList<>(sorted));
+        rows.set(n, "box", boxName);
         rows.set(n, "by", j.by() == null ? null : j.by().word());
         rows.set(n, "hold", j.hold());
         rows.set(n, "capped", j.members().size() == 1 && j.members().get(0) instanceof Ref.WireEnd);
@@ -209,29 +187,21 @@ final class RecordedRows {
         return n;
     }
 
-    /** {@return the node of what touches others in a joint of that box or panel} */
-    static int touching(House house, RowBuilder rows, String box, Ref ref) {
+    /** Adds that something touches the others in a joint of that box or panel. */
+    static void touches(House house, RowBuilder rows, String box, Ref ref, int joint) {
         if (ref instanceof Ref.WireEnd w) {
-            return rows.node("WireEnd", w.cable() + "." + w.wire() + "@" + (w.end() + 1));
-        }
-        if (ref instanceof Ref.DeviceTerminal t) {
-            String name = t.device() + "." + t.terminal();
-            boolean isNew = !rows.has("Terminal", name);
-            int n = rows.node("Terminal", name);
-            if (isNew) {
-                rows.set(n, "device", t.device());
-                rows.tie(n, "ON", rows.node("Device", t.device()));
-            }
-            return n;
-        }
-        if (ref instanceof Ref.SourceTerminal s) {
+            rows.tie(rows.node("Wire", w.cable() + "." + w.wire()), "TOUCHES", joint, "end", w.end() + 1);
+        } else if (ref instanceof Ref.DeviceTerminal t) {
+            rows.tie(rows.node("Device", t.device()), "TOUCHES", joint, "terminal", t.terminal());
+        } else if (ref instanceof Ref.SourceTerminal s) {
             String pole = s.source() + "." + s.terminal();
-            return rows.has("Pole", pole) ? rows.node("Pole", pole) : rows.node("Source", s.source());
+            int n = rows.has("Pole", pole) ? rows.node("Pole", pole) : rows.node("Source", s.source());
+            rows.tie(n, "TOUCHES", joint);
+        } else if (ref instanceof Ref.PanelTerminal t) {
+            PanelRows.touches(house, rows, box, t.terminal(), joint);
+        } else {
+            rows.tie(metal(house, rows, box), "TOUCHES", joint);
         }
-        if (ref instanceof Ref.PanelTerminal t) {
-            return PanelRows.terminal(house, rows, box, t.terminal());
-        }
-        return metal(house, rows, box);
     }
 
     /** {@return the node of a box's or panel's metal} */

@@ -1,6 +1,7 @@
 package org.splicebook.graph;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -21,12 +22,18 @@ final class Schema {
     private static final List<String> FURTHER_LABELS = List.of(
             "House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion", "Finding");
 
+    /** Things without nodes of their own. */
+    private static final Set<ThingKind> FOLDED = EnumSet.of(ThingKind.WIRE_END, ThingKind.TERMINAL);
+
     private Schema() {}
 
     /** {@return the labels of the nodes that make up houses, each with a unique key} */
     static Set<String> labels() {
         Set<String> labels = new TreeSet<>(FURTHER_LABELS);
-        Stream.of(ThingKind.values()).map(RowBuilder::label).forEach(labels::add);
+        Stream.of(ThingKind.values())
+                .filter(k -> !FOLDED.contains(k))
+                .map(RowBuilder::label)
+                .forEach(labels::add);
         return labels;
     }
 

@@ -13,7 +13,6 @@ import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
 import org.neo4j.driver.types.Relationship;
 import org.splicebook.answer.Reason;
-import org.splicebook.record.Basis;
 import org.splicebook.wiring.ThingKind;
 
 /**
@@ -22,6 +21,14 @@ import org.splicebook.wiring.ThingKind;
  */
 final class Ways {
     private static final int TOLD = 3;
+
+    /** Surer ways first; beyond that an order that does not hang on how the database keeps them. */
+    private static final Comparator<Relationship> ORDER = Comparator.comparing(Relationship::type)
+            .thenComparing(w -> -sureness(w))
+            .thenComparing(w -> w.get("terminal").asString(""))
+            .thenComparing(w -> w.get("breaker").asString(""))
+            .thenComparing(w -> Hops.strings(w, Hops.NAMES).toString());
+
     private static final String OF_POINTS = """
             MATCH (h:House {key: $house})
             RETURN coalesce(h.revision, 0) AS revision,
@@ -114,7 +121,7 @@ final class Ways {
         }
         List<Relationship> all =
                 ofPoint.getOrDefault(String.valueOf(Cells.plain(row.get("subject"))), List.of()).stream()
-                        .sorted(Comparator.comparing(Relationship::type).thenComparing(w -> -sureness(w)))
+                        .sorted(ORDER)
                         .toList();
         List<Relationship> through = all.stream()
                 .filter(w -> named.stream().anyMatch(n -> passes(w, n)))
@@ -129,9 +136,9 @@ final class Ways {
     /** A way passes a thing when it names it, a part of it, or lies in it. */
     private static boolean passes(Relationship way, String thing) {
         return way.get("breaker").asString("").equals(thing)
-                || strings(way, "hopNames").stream()
+                || Hops.strings(way, Hops.NAMES).stream()
                         .anyMatch(h -> h.equals(thing) || h.startsWith(thing + ".") || h.startsWith(thing + "@"))
-                || strings(way, "hopBoxes").contains(thing);
+                || Hops.strings(way, Hops.BOXES).contains(thing);
     }
 
     private List<Reason> reasons(List<Relationship> ways) {
@@ -149,17 +156,7 @@ final class Ways {
 
     private Reason reason(Relationship w) {
         boolean isSure = !w.get("sureness").asString("may").equals("may");
-        List<String> kinds = strings(w, "hopKinds");
-        List<String> names = strings(w, "hopNames");
-        List<String> boxes = strings(w, "hopBoxes");
-        List<String> bases = strings(w, "hopBases");
-        List<Reason.Step> steps = new ArrayList<>();
-        for (int i = 0; i < kinds.size(); i++) {
-            ThingKind kind = constant(ThingKind.class, kinds.get(i));
-            String name = names.get(i);
-            steps.add(
-                    new Reason.Step(kind, name, boxes.get(i), colour(kind, name), constant(Basis.class, bases.get(i))));
-        }
+        List<Reason.Step> steps = Hops.steps(w, this::colour);
         String breaker = w.get("breaker").asString("");
         String from = "From " + w.get("terminal").asString("")
                 + (steps.isEmpty() && !breaker.isEmpty() ? " to " + breaker : "");
@@ -172,13 +169,5 @@ final class Ways {
         }
         String wire = name.split("@")[0];
         return colours.getOrDefault(wire, wire.substring(wire.indexOf('.') + 1));
-    }
-
-    private static <E extends Enum<E>> E constant(Class<E> type, String word) {
-        return Enum.valueOf(type, word.toUpperCase(java.util.Locale.ROOT).replace('-', '_'));
-    }
-
-    private static List<String> strings(Relationship way, String property) {
-        return way.get(property).isNull() ? List.of() : way.get(property).asList(Value::asString);
     }
 }

@@ -35,13 +35,11 @@
  * Cable *    kind, shorthand, metres, ends (list of two: box or panel, "?" or "a|b" where one of several), open (an end is not known)
  * Wire *     K1.black. cable, colour, size, material, metal; and derived: uses (strongest first, such as "hot main.6 shown",
  *            "neutral must"), known (whether any use is), hot, neutral, ground (strongest sureness of that use, absent where none)
- * WireEnd *  K1.black@1. wire, end (1 or 2), box
  * Box        place, material, volumeIn3, cableEntries, hidden, cablesComplete, jointsComplete, opened (some joint of it is recorded)
  * Device *   kind, title, family (receptacle, switch, ...), box, place, amperes, load, watts, label, protects (list),
  *            passed (if protective: the day its test button last worked; empty text where never, or where it failed after that)
  * LoadPoint  bench-1.top. device, box, place, kind, family, load, watts; and derived: supply (once, twice, either, ring, short, none)
- * Joint *    bench:K1.black. box, members (list), by, hold (unsaid, device, tail, splice), capped (one wire alone)
- * Terminal * bench-1.top.hot. device (only those that a joint, a way or a loss names)
+ * Joint *    bench:K1.black. box, by, hold (unsaid, device, tail, splice), capped (one wire alone)
  * Metal *    name = the box's or panel's
  * </pre>
  *
@@ -61,30 +59,32 @@
  * <h3>Relationships: what is recorded</h3>
  *
  * <pre>
- * (Place|Source|Panel|Box|Cable)-[:OF]-&gt;(House)
- * (Panel|Box|Device|LoadPoint)-[:AT]-&gt;(Place)
+ * (Place|Source|Panel)-[:OF]-&gt;(House)
+ * (Panel|Box)-[:AT]-&gt;(Place)                          what lies in a box says its place itself
  * (Main|Breaker|Bus|Bar|Lug)-[:IN]-&gt;(Panel)         (Pole)-[:PART_OF]-&gt;(Breaker|Main|Source)
- * (Device|Joint|WireEnd|Metal)-[:IN]-&gt;(Box or Panel)  (LoadPoint|Terminal)-[:ON]-&gt;(Device)
- * (WireEnd)-[:PART_OF]-&gt;(Wire)-[:PART_OF]-&gt;(Cable)
+ * (Device|Joint|Metal)-[:IN]-&gt;(Box or Panel)          (LoadPoint)-[:ON]-&gt;(Device)
+ * (Wire)-[:PART_OF]-&gt;(Cable)                          its ends are where the cable's are
  * (Cable)-[:ENDS_IN {end}]-&gt;(Box or Panel)           (Cable)-[:MAY_END_IN {end}]-&gt;(Box or Panel)
  * (Cable)-[:PASSES]-&gt;(Box or Panel)                  uncut
- * (WireEnd|Terminal|Pole|Bar|Lug|Metal|Source)-[:TOUCHES]-&gt;(Joint)
+ * (Wire)-[:TOUCHES {end}]-&gt;(Joint)                    end: 1 or 2, as in K1.black@1
+ * (Device|Panel)-[:TOUCHES {terminal}]-&gt;(Joint)       of a panel: a breaker's neutral terminal
+ * (Pole|Bar|Lug|Metal|Source)-[:TOUCHES]-&gt;(Joint)
  * (Panel)-[:SUPPLIED_BY]-&gt;(Source|Cable)
  * (Breaker)-[:OPENS_WITH {why}]-&gt;(Breaker)           by hand; both directions are there; why: tie, pull-out
  * </pre>
  *
  * <h3>Relationships: what is derived</h3>
  *
- * <p>Ways are kept as lists on the relationship, hop by hop from the load point to the source, all of one length: {@code hopKinds} (thing
- * kinds: {@code wire-end}, {@code joint}, ...), {@code hopNames}, {@code hopBoxes} (empty text where none), {@code hopBases}; with {@code
- * basis} (the weakest) and {@code throughUnknown}.
+ * <p>Ways are kept on the relationship, hop by hop from the load point to the source, all of one length: {@code hopNames} and {@code
+ * hopBoxes} (empty text where none) as lists, {@code hopKinds} and {@code hopBases} as a text with a letter for each hop; with {@code basis}
+ * (the weakest) and {@code throughUnknown}. Kinds: s source, m main, b breaker, p pole, u bus, n bar, l lug, c cable, w wire, e wire end,
+ * j joint, d device, t terminal, x metal. Bases: the first letter.
  *
  * <pre>
  * (LoadPoint)-[:FED_BY {breaker, terminal, sourcePoles, sureness, basis, throughUnknown, hop...}]-&gt;(Pole)
  * (LoadPoint)-[:RETURNS_OVER {over: neutral|ground, terminal, sureness, basis, throughUnknown, hop...}]-&gt;(Bar)
  * (LoadPoint)-[:GROUNDED_OVER {terminal, sureness, basis, throughUnknown, hop...}]-&gt;(Bar)
- * (LoadPoint|Thing)-[:NEXT {conductor}]-&gt;(Thing)     the hops of all these ways, each pair once, towards the source
- * (LoadPoint)-[:RELIES_ON {conductor, sureness, basis}]-&gt;(Thing)   no Wire, no WireEnd: what is lost with an end tells IF_LOST
+ * (LoadPoint)-[:RELIES_ON {conductor, sureness, basis}]-&gt;(Breaker|Main|Pole|Device)   of all else IF_LOST tells who relies on it
  * (LoadPoint)-[:PROTECTED_BY {function, sureness, nearness, basis}]-&gt;(Breaker|Main|Device)
  *            function overcurrent with nearness 0 is its breaker
  * (Wire)-[:HOT_OF {sureness}]-&gt;(Pole)
@@ -93,10 +93,9 @@
  * (LoadPoint)-[:RETURNS_ON]-&gt;(Island)
  * (Crossing)-[:CONCERNS]-&gt;(Pole|LoadPoint)           (Crossing)-[:ON_ISLAND]-&gt;(Island)
  * (Crossing)-[:PARTS_AT]-&gt;(Box or Panel)             (Crossing)-[:ACROSS]-&gt;(Device|Breaker)
- * (Thing)-[:IF_LOST {mode}]-&gt;(Loss)                  (Loss)-[:CHANGES {hot, neutral, ground, sureness}]-&gt;(LoadPoint)
+ * (Thing)-[:IF_LOST {mode, end}]-&gt;(Loss)             end: of a wire end, 1 or 2      (Loss)-[:CHANGES {hot, neutral, ground, sureness}]-&gt;(LoadPoint)
  *            hot: kept, impaired, one-of-two, lost-live-through-load, lost; neutral: kept, impaired, over-ground, lost;
  *            ground: kept, impaired, lost
- * (Finding)-[:CONCERNS]-&gt;(LoadPoint)                (Finding)-[:FOUND_IN]-&gt;(Box or Panel)      (Finding)-[:OF]-&gt;(House)
  * (OpenRegion)-[:OPEN_AT]-&gt;(Box or Panel)            (OpenRegion)-[:MAY_JOIN]-&gt;(Breaker|LoadPoint|Cable)
  * </pre>
  *
@@ -108,8 +107,8 @@
  * Loss        one for all things and modes that change the same load points in the same way; name = a digest. lost (how many lose their hot)
  * OpenRegion  name = its id. boxes, breakers, loadPoints (how many)
  * Finding     name = its key: rule, slash, what it is about. rule, title, severity (danger, fault, advice), certainty (found, possible,
- *             asked), subject, said, place, breaker, basis, article, mark, hazard, whenBuilt (not-allowed, allowed, unknown, not-judged),
- *             newWork, cure, licensed, accepted (looked at and let stand)
+ *             asked), subject, said, place, breaker, basis, article, hazard, whenBuilt (not-allowed, allowed, unknown, not-judged),
+ *             newWork, accepted (looked at and let stand), concerns (load points, boxes and panels, by name). The cure is the rule's
  * </pre>
  *
  * <h3>What is kept beside the graph</h3>
