@@ -181,7 +181,7 @@ final class NewHousePage {
 
     private static void put(Map<String, Object> map, String key, String value) {
         if (!value.isEmpty()) {
-            map.put(key, value.matches("\\d+") ? (Object) Integer.valueOf(value) : value);
+            map.put(key, value.matches("[0-9]{1,9}") ? (Object) Integer.valueOf(value) : value);
         }
     }
 

@@ -76,6 +76,17 @@ class FormErrorsIT {
                 of("/new-house", "spaces", "many", "Mill Lane", "name", "Mill Lane", "spaces", "many", "rooms", "Den"),
                 of(
                         "/new-house",
+                        "spaces",
+                        "99999999999",
+                        "Mill Lane",
+                        "name",
+                        "Mill Lane",
+                        "spaces",
+                        "99999999999",
+                        "rooms",
+                        "Den"),
+                of(
+                        "/new-house",
                         "rating",
                         "does not fit here",
                         "Mill Lane",
