@@ -1,6 +1,8 @@
 package org.splicebook.wiring;
 
 import java.util.Arrays;
+import java.util.BitSet;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The biconnected parts of what roots reach, buses and bars cut out: a depth-first walk from one imagined root joined to all real
@@ -94,6 +96,10 @@ final class BlockTree {
     }
 
     private void walk(int root, LeverState state) {
+        // All in reach of the loop: it is the most frequent of the whole derivation.
+        int[] end = net.start;
+        int[] adjacent = net.adjacent;
+        boolean[] cut = net.cut;
         int top = 0;
         int depth = 0;
         enter(root, ROOT);
@@ -101,9 +107,9 @@ final class BlockTree {
         path[depth++] = root;
         while (depth > 0) {
             int v = path[depth - 1];
-            if (next[v] < net.start[v + 1]) {
-                int u = net.adjacent[next[v]++];
-                if (net.cut[u] || u == parent[v]) {
+            if (next[v] < end[v + 1]) {
+                int u = adjacent[next[v]++];
+                if (cut[u] || u == parent[v]) {
                     continue;
                 }
                 if (seen[u] == stamp) {
@@ -166,17 +172,11 @@ final class BlockTree {
 
     /** {@return every vertex that all ways from the roots to the target pass, the target first} */
     int[] dominators(int target) {
-        int n = 1;
-        for (int h = head[block[target]]; h != ROOT; h = head[block[h]]) {
-            n++;
+        int n = 0;
+        for (int v = target; v != ROOT; v = head[block[v]]) {
+            path[n++] = v;
         }
-        int[] found = new int[n];
-        found[0] = target;
-        int i = 1;
-        for (int h = head[block[target]]; h != ROOT; h = head[block[h]]) {
-            found[i++] = h;
-        }
-        return found;
+        return Arrays.copyOf(path, n);
     }
 
     /** {@return whether two ways at once lead from one root to the target: a block of three vertices or more lies between} */
@@ -225,21 +225,22 @@ final class BlockTree {
         return false;
     }
 
-    /** {@return the blocks from the target up to the roots} */
-    int[] line(int target) {
-        int n = 0;
+    /** Adds what is in the blocks from the target up to the roots. */
+    void addOnLine(int target, @Nullable BitSet[] byBlock, BitSet to) {
         for (int u = target; u != ROOT; u = head[block[u]]) {
-            n++;
+            BitSet here = byBlock[block[u]];
+            if (here != null) {
+                to.or(here);
+            }
         }
-        int[] line = new int[n];
-        int i = 0;
-        for (int u = target; u != ROOT; u = head[block[u]]) {
-            line[i++] = block[u];
-        }
-        return line;
     }
 
     int blockOf(int v) {
         return block[v];
+    }
+
+    /** {@return how many blocks there are} */
+    int blocks() {
+        return blocks;
     }
 }

@@ -69,7 +69,7 @@ final class Crossings {
                         .add(lp);
             }
         });
-        Set<String> allPoles = NeutralIslands.poles(island.returns.keySet(), feeds);
+        Set<String> allPoles = island.poles(feeds);
         borrowed.forEach((box, strays) -> add(CrossingKind.BORROWED, island.id, allPoles, strays, box, null));
         elsewhere.forEach((box, strays) -> add(
                 CrossingKind.RETURN_IN_ANOTHER_CABLE,
@@ -82,7 +82,7 @@ final class Crossings {
             add(CrossingKind.ISLANDS_JOINED, island.id, allPoles, island.returns.keySet(), null, null);
             return;
         }
-        Set<String> poles = NeutralIslands.poles(straight, feeds);
+        Set<String> poles = straight.size() == island.returns.size() ? allPoles : NeutralIslands.poles(straight, feeds);
         if (poles.size() > 1) {
             add(multiwire(poles), island.id, poles, straight, null, null);
         }
@@ -91,7 +91,7 @@ final class Crossings {
     /** Whether the island carries, or a home-run cable of it feeds, returns of a breaker that is not the load point's own. */
     private boolean carriesOthers(NeutralIslands.Island island, int loadPoint) {
         Set<String> own = breakers(NeutralIslands.poles(List.of(loadPoint), feeds));
-        return !own.containsAll(breakers(NeutralIslands.poles(island.returns.keySet(), feeds)))
+        return !own.containsAll(breakers(island.poles(feeds)))
                 || homeRuns(island).stream()
                         .anyMatch(cable -> !own.containsAll(breakersIn().getOrDefault(cable, Set.of())));
     }

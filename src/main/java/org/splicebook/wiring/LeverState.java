@@ -4,17 +4,30 @@ package org.splicebook.wiring;
  * Positions of levers. A lever not set is joined: its links conduct in every position at once. Also what is taken away.
  */
 final class LeverState {
-    private static final int JOINED = -1;
+    private static final byte GONE = 1;
+    private static final byte THROWN = 2;
 
     private final Net net;
-    private final int[] position;
-    private final boolean[] gone;
+    /** By lever: its links. */
+    private final int[][] links;
+    /** By vertex: why it does not conduct, 0 where it does. */
+    private final byte[] shut;
 
     LeverState(Net net) {
         this.net = net;
-        this.position = new int[net.levers.size()];
-        java.util.Arrays.fill(position, JOINED);
-        this.gone = new boolean[net.size];
+        this.shut = new byte[net.size];
+        Ints[] found = new Ints[net.levers.size()];
+        for (int v = 0; v < net.size; v++) {
+            int l = net.lever[v];
+            if (l >= 0) {
+                found[l] = found[l] == null ? new Ints(4) : found[l];
+                found[l].add(v);
+            }
+        }
+        this.links = new int[found.length][];
+        for (int l = 0; l < found.length; l++) {
+            links[l] = found[l] == null ? Regions.NONE : found[l].toArray();
+        }
     }
 
     /** Sets the given levers to the positions that the number {@code index} stands for, counting each combination once. */
@@ -22,36 +35,38 @@ final class LeverState {
         long rest = index;
         for (int l : levers) {
             int n = net.levers.get(l).positions();
-            position[l] = (int) (rest % n);
+            long at = rest % n;
             rest /= n;
+            for (int v : links[l]) {
+                boolean isOn = (net.mask[v] >> at & 1) != 0;
+                shut[v] = (byte) (isOn ? shut[v] & ~THROWN : shut[v] | THROWN);
+            }
         }
     }
 
     void join(int[] levers) {
         for (int l : levers) {
-            position[l] = JOINED;
+            for (int v : links[l]) {
+                shut[v] &= ~THROWN;
+            }
         }
     }
 
     void remove(int[] vertices) {
         for (int v : vertices) {
-            gone[v] = true;
+            shut[v] |= GONE;
         }
     }
 
     void restore(int[] vertices) {
         for (int v : vertices) {
-            gone[v] = false;
+            shut[v] &= ~GONE;
         }
     }
 
     /** {@return whether a vertex conducts now} */
     boolean conducts(int v) {
-        if (gone[v]) {
-            return false;
-        }
-        int l = net.lever[v];
-        return l < 0 || position[l] == JOINED || (net.mask[v] >> position[l] & 1) != 0;
+        return shut[v] == 0;
     }
 
     /** {@return how many combinations the levers have, at most {@code cap + 1}} */

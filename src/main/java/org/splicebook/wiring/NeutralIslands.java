@@ -24,6 +24,16 @@ final class NeutralIslands {
         final List<String> wires = new ArrayList<>();
         /** Load points that return on it, with the roots by which. */
         final Map<Integer, Set<Integer>> returns = new TreeMap<>();
+
+        private @Nullable Set<String> poles;
+
+        /** {@return the poles that feed these} */
+        Set<String> poles(List<List<LoadPoints.Fed>> feeds) {
+            if (poles == null) {
+                poles = NeutralIslands.poles(returns.keySet(), feeds);
+            }
+            return poles;
+        }
     }
 
     final List<Island> all = new ArrayList<>();
@@ -146,7 +156,7 @@ final class NeutralIslands {
                     i.id,
                     List.copyOf(i.landings),
                     List.copyOf(i.wires),
-                    List.copyOf(poles(i.returns.keySet(), feeds)),
+                    List.copyOf(i.poles(feeds)),
                     i.returns.keySet().stream()
                             .map(lp -> net.loadPoints.get(lp).id())
                             .sorted()
@@ -158,10 +168,12 @@ final class NeutralIslands {
     /** {@return the poles that feed these load points as recorded} */
     static Set<String> poles(Collection<Integer> loadPoints, List<List<LoadPoints.Fed>> feeds) {
         Set<String> poles = new TreeSet<>();
+        String last = "";
         for (int lp : loadPoints) {
             for (LoadPoints.Fed f : feeds.get(lp)) {
-                if (f.feed().sureness() != Sureness.MAY) {
-                    poles.add(f.feed().pole());
+                if (f.feed().sureness() != Sureness.MAY && !f.feed().pole().equals(last)) {
+                    last = f.feed().pole();
+                    poles.add(last);
                 }
             }
         }

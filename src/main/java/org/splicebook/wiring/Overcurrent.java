@@ -68,7 +68,11 @@ final class Overcurrent {
                     int last = index[line[line.length - 1]];
                     Ints on = last == 0 ? NONE : at.get(last - 1);
                     for (int k = 0; k < on.size(); k++) {
-                        behind.get(on.get(k)).add(lp);
+                        // Told load point by load point.
+                        Ints its = behind.get(on.get(k));
+                        if (its.size() == 0 || its.get(its.size() - 1) != lp) {
+                            its.add(lp);
+                        }
                     }
                 });
             }

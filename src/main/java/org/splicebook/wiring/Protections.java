@@ -178,7 +178,7 @@ final class Protections {
         boolean forwards = false;
         boolean backwards = false;
         for (Part p : reach.partsOfLoadPoint.get(loadPoint)) {
-            boolean everHot = java.util.Arrays.stream(p.hot).anyMatch(m -> m != 0);
+            boolean everHot = isAny(p.hot);
             boolean relevant = false;
             boolean inSome = false;
             for (int c = 0; c < p.cases(); c++) {
@@ -214,6 +214,15 @@ final class Protections {
         }
         boolean oneWay = !(forwards && backwards);
         return new Passing(any, any && always && oneWay, somewhere, any && ever && oneWay);
+    }
+
+    private static boolean isAny(long[] masks) {
+        for (long m : masks) {
+            if (m != 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether every way passes the sensor: at one of its vertices, or now at one and now at another. */

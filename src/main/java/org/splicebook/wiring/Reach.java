@@ -2,10 +2,10 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What every load terminal and wire reaches as recorded, region by region, in every position of the levers that matter to it. A lever
@@ -107,24 +107,20 @@ final class Reach {
         neutralFed = r.neutralRoots;
         groundFed = r.groundRoots;
         build();
-        Relevance relevance = new Relevance(net, r, free);
+        Relevance relevance = new Relevance(net, r, free, hot, neutral, ground);
         for (Part p : parts) {
             BitSet set = new BitSet();
             for (int t : p.terminals) {
-                relevance.add(set, hot, t);
-                relevance.add(set, neutral, t);
-                relevance.add(set, ground, t);
+                relevance.add(set, t);
             }
             if (p.ground >= 0) {
-                relevance.add(set, ground, p.ground);
+                relevance.addOfLast(set, p.ground);
             }
             partSets.computeIfAbsent(set, k -> new ArrayList<>()).add(p);
         }
         for (int w : r.wires) {
             BitSet set = new BitSet();
-            relevance.add(set, hot, w);
-            relevance.add(set, neutral, w);
-            relevance.add(set, ground, w);
+            relevance.add(set, w);
             wireSets.computeIfAbsent(set, k -> new Ints()).add(w);
         }
         partSets.keySet().forEach(k -> wireSets.computeIfAbsent(k, x -> new Ints()));
@@ -353,42 +349,57 @@ final class Reach {
         return java.util.Arrays.copyOf(found, n);
     }
 
-    /** The levers that lie in each block of a region's trees. */
+    /** The levers that lie in each block of a region's tree; null where there is none. */
+    private static @Nullable BitSet @Nullable [] leversOfBlocks(
+            Net net, Regions.Region r, BitSet free, BlockTree tree) {
+        @Nullable BitSet[] found = null;
+        for (int v : r.vertices) {
+            if (net.lever[v] >= 0 && free.get(net.lever[v]) && tree.reaches(v)) {
+                found = found == null ? new BitSet[tree.blocks()] : found;
+                int block = tree.blockOf(v);
+                BitSet levers = found[block];
+                if (levers == null) {
+                    levers = new BitSet();
+                    found[block] = levers;
+                }
+                levers.set(net.lever[v]);
+            }
+        }
+        return found;
+    }
+
+    /** Which levers matter to a target: those in the blocks between it and the roots of each tree. */
     private static final class Relevance {
-        private final Map<BlockTree, Map<Integer, BitSet>> leversOfBlock = new HashMap<>();
-        private final Net net;
-        private final Regions.Region region;
-        private final BitSet free = new BitSet();
+        private final BlockTree[] trees;
+        private final @Nullable BitSet @Nullable [][] leversOfBlock;
 
-        Relevance(Net net, Regions.Region region, int[] free) {
-            this.net = net;
-            this.region = region;
+        Relevance(Net net, Regions.Region region, int[] free, BlockTree... trees) {
+            BitSet levers = new BitSet();
             for (int l : free) {
-                this.free.set(l);
+                levers.set(l);
+            }
+            this.trees = trees;
+            this.leversOfBlock = new BitSet[trees.length][];
+            for (int i = 0; i < trees.length; i++) {
+                leversOfBlock[i] = leversOfBlocks(net, region, levers, trees[i]);
             }
         }
 
-        void add(BitSet set, BlockTree tree, int target) {
-            if (!tree.reaches(target)) {
-                return;
-            }
-            Map<Integer, BitSet> byBlock = leversOfBlock.computeIfAbsent(tree, this::index);
-            for (int block : byBlock.isEmpty() ? Regions.NONE : tree.line(target)) {
-                BitSet levers = byBlock.get(block);
-                if (levers != null) {
-                    set.or(levers);
+        void add(BitSet set, int target) {
+            for (int i = 0; i < trees.length; i++) {
+                @Nullable BitSet[] byBlock = leversOfBlock[i];
+                if (byBlock != null && trees[i].reaches(target)) {
+                    trees[i].addOnLine(target, byBlock, set);
                 }
             }
         }
 
-        private Map<Integer, BitSet> index(BlockTree tree) {
-            Map<Integer, BitSet> found = new java.util.HashMap<>();
-            for (int v : region.vertices) {
-                if (net.lever[v] >= 0 && free.get(net.lever[v]) && tree.reaches(v)) {
-                    found.computeIfAbsent(tree.blockOf(v), k -> new BitSet()).set(net.lever[v]);
-                }
+        void addOfLast(BitSet set, int target) {
+            int last = trees.length - 1;
+            @Nullable BitSet[] byBlock = leversOfBlock[last];
+            if (byBlock != null && trees[last].reaches(target)) {
+                trees[last].addOnLine(target, byBlock, set);
             }
-            return found;
         }
     }
 }

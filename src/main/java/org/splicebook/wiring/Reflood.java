@@ -60,52 +60,87 @@ final class Reflood {
             }
             int n = p.cases();
             put(reach, after, p, new After(new long[n], new long[n], new long[n], new long[n]));
-            group(bySet, p).add(p);
+            if (changed) {
+                group(bySet, p).add(p);
+            } else {
+                readOff(p, live, of(after, p));
+            }
         }
         for (int t = 0; t < reach.trunk.positions && !bySet.isEmpty(); t++) {
             reach.state.set(reach.trunk.levers, t);
             BitSet now = live.get(t);
-            BitSet before = reach.trunk.live.get(t);
             int[] hot = fed(r, r.hotRoots, now, Net.Kind.BUS);
             int[] neutral = fed(r, r.neutralRoots, now, Net.Kind.NEUTRAL_BAR);
             int[] ground = fed(r, r.groundRoots, now, Net.Kind.GROUND_BAR);
-            // What comes from the same roots over the same wires is the same.
-            boolean asBefore = !changed && !r.hotFeeder && !r.neutralFeeder;
-            boolean hotAsBefore = asBefore && java.util.Arrays.equals(hot, fed(r, r.hotRoots, before, Net.Kind.BUS));
-            boolean neutralAsBefore =
-                    asBefore && java.util.Arrays.equals(neutral, fed(r, r.neutralRoots, before, Net.Kind.NEUTRAL_BAR));
-            boolean groundAsBefore =
-                    asBefore && java.util.Arrays.equals(ground, fed(r, r.groundRoots, before, Net.Kind.GROUND_BAR));
             for (List<Part> parts : bySet) {
                 Part first = parts.get(0);
                 for (int k = 0; k < first.positions; k++) {
                     reach.state.set(first.levers, k);
                     int c = t * first.positions + k;
-                    if (!hotAsBefore) {
-                        mark(hot);
-                    }
+                    mark(hot);
                     for (Part p : parts) {
-                        of(after, p).hot()[c] = hotAsBefore ? p.hot[c] : mask(p);
+                        of(after, p).hot()[c] = mask(p);
                     }
-                    if (!neutralAsBefore) {
-                        mark(neutral);
-                    }
+                    mark(neutral);
                     for (Part p : parts) {
-                        of(after, p).neutral()[c] = neutralAsBefore ? p.neutral[c] : mask(p);
+                        of(after, p).neutral()[c] = mask(p);
                     }
-                    if (!groundAsBefore) {
-                        mark(ground);
-                    }
+                    mark(ground);
                     for (Part p : parts) {
-                        of(after, p).overGround()[c] = groundAsBefore ? p.overGround[c] : mask(p);
-                        of(after, p).grounded()[c] =
-                                groundAsBefore ? p.grounded[c] : p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
+                        of(after, p).overGround()[c] = mask(p);
+                        of(after, p).grounded()[c] = p.ground >= 0 && marked[p.ground] == stamp ? 1 : 0;
                     }
                 }
                 reach.state.join(first.levers);
             }
         }
         reach.state.join(reach.trunk.levers);
+    }
+
+    /**
+     * What a part of a region that lost none of its own vertices still reaches: the same wires lead to the same roots, so a terminal keeps
+     * what one of its kept roots is still fed with. A loss feeds no root that was not fed before.
+     */
+    private void readOff(Part p, List<BitSet> live, After after) {
+        Regions.Region r = p.region;
+        for (int t = 0; t < reach.trunk.positions; t++) {
+            reach.state.set(reach.trunk.levers, t);
+            BitSet now = live.get(t);
+            int[] hot = fed(r, r.hotRoots, now, Net.Kind.BUS);
+            int[] neutral = fed(r, r.neutralRoots, now, Net.Kind.NEUTRAL_BAR);
+            int[] ground = fed(r, r.groundRoots, now, Net.Kind.GROUND_BAR);
+            for (int c = t * p.positions; c < (t + 1) * p.positions; c++) {
+                after.hot()[c] = still(p.hot[c], p.hotRoots[c], hot);
+                after.neutral()[c] = still(p.neutral[c], p.neutralRoots[c], neutral);
+                after.overGround()[c] = still(p.overGround[c], p.overGroundRoots[c], ground);
+                after.grounded()[c] = still(p.grounded[c], p.groundRoots[c], ground);
+            }
+        }
+        reach.state.join(reach.trunk.levers);
+    }
+
+    private static long still(long before, int[][] roots, int[] fed) {
+        long left = before;
+        for (int i = 0; left >>> i != 0; i++) {
+            if ((left >>> i & 1) != 0 && !meet(roots[i], fed)) {
+                left &= ~(1L << i);
+            }
+        }
+        return left;
+    }
+
+    private static boolean meet(int[] some, int[] others) {
+        if (some == others) {
+            return some.length > 0;
+        }
+        for (int a : some) {
+            for (int b : others) {
+                if (a == b) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** Parts that were surveyed together share the list of their levers. */

@@ -2,6 +2,7 @@ package org.splicebook.wiring;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -48,6 +49,8 @@ final class Regions {
 
     private final Net net;
     private final Set<String> bondPanels = new HashSet<>();
+    /** The neutral bars of panels with a main bond. */
+    private final BitSet bondBars = new BitSet();
 
     Regions(Net net) {
         this.net = net;
@@ -58,6 +61,11 @@ final class Regions {
                 bondPanels.add(s.bond());
             }
         });
+        for (int v = 0; v < net.size; v++) {
+            if (net.kind[v] == Net.Kind.NEUTRAL_BAR && bondPanels.contains(net.panel(v))) {
+                bondBars.set(v);
+            }
+        }
         flood();
         all.forEach(this::describe);
         markNeutralFeeders();
@@ -65,6 +73,11 @@ final class Regions {
 
     boolean holdsMainBond(String panel) {
         return bondPanels.contains(panel);
+    }
+
+    /** {@return whether it is the neutral bar of a panel with a main bond} */
+    boolean isBondBar(int v) {
+        return bondBars.get(v);
     }
 
     private void flood() {
@@ -137,7 +150,7 @@ final class Regions {
                         }
                         feeder |= k == Net.Kind.TERMINAL;
                     }
-                    case NEUTRAL_BAR -> (holdsMainBond(net.panel(u)) ? bondNeutral : neutral).add(v);
+                    case NEUTRAL_BAR -> (bondBars.get(u) ? bondNeutral : neutral).add(v);
                     case GROUND_BAR -> ground.add(v);
                     default -> {}
                 }

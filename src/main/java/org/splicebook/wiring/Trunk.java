@@ -342,10 +342,7 @@ final class Trunk {
             if (net.kind[u] == kind && liveNow.get(u)) {
                 return true;
             }
-            if (kind == Net.Kind.GROUND_BAR
-                    && net.kind[u] == Net.Kind.NEUTRAL_BAR
-                    && regions.holdsMainBond(net.panel(u))
-                    && liveNow.get(u)) {
+            if (kind == Net.Kind.GROUND_BAR && regions.isBondBar(u) && liveNow.get(u)) {
                 return true;
             }
         }
