@@ -4,7 +4,7 @@
 // note: its own face is fed without passing its line terminal. Press its test button with a lamp plugged in to see.
 MATCH (d:Device)<-[:ON]-(p:LoadPoint)-[f:FED_BY]->(:Pole)
   WHERE d.key STARTS WITH $house + '/' AND size(d.protects) > 0
-    AND none(hop IN f.hopNames WHERE hop STARTS WITH d.name + '.line')
+    AND none(hop IN coalesce(f.hopNames, []) WHERE hop STARTS WITH d.name + '.line')
 RETURN d.name AS subject,
        f.sureness AS status,
        f.basis AS basis,

@@ -10,6 +10,6 @@ RETURN end.name AS subject,
        CASE type(w) WHEN 'FED_BY' THEN 'hot' WHEN 'GROUNDED_OVER' THEN 'ground' ELSE w.over END AS conductor,
        w.terminal AS terminal,
        w.throughUnknown AS unknown,
-       size(w.hopNames) AS hops,
+       size(coalesce(w.hopNames, [])) AS hops,
        [w] AS ways
 ORDER BY type(w), terminal, subject

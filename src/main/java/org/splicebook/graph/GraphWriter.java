@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.neo4j.driver.Result;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.types.Node;
 import org.neo4j.driver.types.Relationship;
@@ -18,34 +19,36 @@ final class GraphWriter {
     /** The label, in rows only, of what a house's relationship leads to outside it. */
     static final String OUTSIDE = "Outside";
 
+    // What statements are given is one map: for a list of another length that is a parameter by itself the database
+    // plans anew.
     private static final String CREATE_NODES = """
-            UNWIND $rows AS row
+            UNWIND $all.rows AS row
             CREATE (n:$(row[0]))
             SET n = row[1]
             RETURN elementId(n) AS id
             """;
     private static final String CREATE_TIES = """
-            UNWIND $rows AS row
-            MATCH (a) WHERE elementId(a) = $ids[row[0]]
-            MATCH (b) WHERE elementId(b) = $ids[row[2]]
+            UNWIND $all.rows AS row
+            MATCH (a) WHERE elementId(a) = $all.ids[row[0]]
+            MATCH (b) WHERE elementId(b) = $all.ids[row[2]]
             CREATE (a)-[r:$(row[1])]->(b)
             SET r = row[3]
             """;
     private static final String SET_NODES = """
-            UNWIND $rows AS row
+            UNWIND $all.rows AS row
             MATCH (n) WHERE elementId(n) = row[0]
             SET n = row[1]
             RETURN count(n) AS n
             """;
     private static final String DELETE_NODES = """
-            UNWIND $ids AS id
+            UNWIND $all.ids AS id
             MATCH (n) WHERE elementId(n) = id
             DETACH DELETE n
             """;
     private static final String DELETE_TIES = """
-            UNWIND $rows AS row
-            MATCH (a) WHERE elementId(a) = $ids[row[0]]
-            MATCH (b) WHERE elementId(b) = $ids[row[2]]
+            UNWIND $all.rows AS row
+            MATCH (a) WHERE elementId(a) = $all.ids[row[0]]
+            MATCH (b) WHERE elementId(b) = $all.ids[row[2]]
             CALL (row, a, b) {
               MATCH (a)-[r]->(b) WHERE type(r) = row[1] AND properties(r) = row[3]
               RETURN r LIMIT 1
@@ -54,8 +57,7 @@ final class GraphWriter {
             """;
 
     /**
-     * Finds nodes of a house by their keys; the house itself only where its graph is of the revision and stamp that is thought. The keys
-     * are in a map: the database plans a statement anew for lists of another length that are a parameter by themselves.
+     * Finds nodes of a house by their keys; the house itself only where its graph is of the revision and stamp that is thought.
      */
     private static final String FIND = """
             MATCH (n:Part {house: $house})
@@ -129,14 +131,14 @@ final class GraphWriter {
         });
         boolean isAll = true;
         if (!change.untied().isEmpty()) {
-            isAll &= tx.run(DELETE_TIES, Map.of("rows", ties(change.untied(), at), "ids", ids))
+            isAll &= run(tx, DELETE_TIES, Map.of("rows", ties(change.untied(), at), "ids", ids))
                             .consume()
                             .counters()
                             .relationshipsDeleted()
                     == change.untied().size();
         }
         if (!change.gone().isEmpty()) {
-            isAll &= tx.run(DELETE_NODES, Map.of("ids", ids(change.gone(), known)))
+            isAll &= run(tx, DELETE_NODES, Map.of("ids", ids(change.gone(), known)))
                             .consume()
                             .counters()
                             .nodesDeleted()
@@ -146,7 +148,7 @@ final class GraphWriter {
             List<List<Object>> rows = change.changed().stream()
                     .map(n -> List.<Object>of(id(n, known), n.properties()))
                     .toList();
-            isAll &= tx.run(SET_NODES, Map.of("rows", rows)).single().get("n").asInt() == rows.size();
+            isAll &= run(tx, SET_NODES, Map.of("rows", rows)).single().get("n").asInt() == rows.size();
         }
         List<String> created = createNodes(
                 tx, change.made().stream().map(GraphWriter::nodeValue).toList());
@@ -156,6 +158,10 @@ final class GraphWriter {
         }
         createTies(tx, ties(change.tied(), at), ids);
         return isAll;
+    }
+
+    private static Result run(TransactionContext tx, String cypher, Map<String, Object> all) {
+        return tx.run(cypher, Map.of("all", all));
     }
 
     private static String id(NodeRow n, Map<String, String> known) {
@@ -207,13 +213,13 @@ final class GraphWriter {
     private static List<String> createNodes(TransactionContext tx, List<List<Object>> nodes) {
         return nodes.isEmpty()
                 ? List.of()
-                : tx.run(CREATE_NODES, Map.of("rows", nodes))
+                : run(tx, CREATE_NODES, Map.of("rows", nodes))
                         .list(r -> r.get("id").asString());
     }
 
     private static void createTies(TransactionContext tx, List<List<Object>> rows, List<String> ids) {
         if (!rows.isEmpty()) {
-            tx.run(CREATE_TIES, Map.of("rows", rows, "ids", ids)).consume();
+            run(tx, CREATE_TIES, Map.of("rows", rows, "ids", ids)).consume();
         }
     }
 

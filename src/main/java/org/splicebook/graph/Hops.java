@@ -50,9 +50,12 @@ final class Hops {
 
     private Hops() {}
 
-    /** {@return the properties that tell a way's hops, to be added to} */
+    /** {@return the properties that tell a way's hops, to be added to; none where no hop of it is known} */
     static Map<String, Object> of(Way way) {
         int hops = way.hops().size();
+        if (hops == 0) {
+            return new HashMap<>(); // Of a house that is half known there are thousands.
+        }
         StringBuilder kinds = new StringBuilder(hops);
         StringBuilder bases = new StringBuilder(hops);
         List<String> names = new ArrayList<>(hops);

@@ -17,6 +17,8 @@ import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.exceptions.TransientException;
 import org.neo4j.graphdb.Label;
 import org.neo4j.graphdb.Transaction;
+import org.neo4j.graphdb.schema.IndexDefinition;
+import org.neo4j.graphdb.schema.IndexType;
 import org.neo4j.graphdb.schema.Schema;
 import org.neo4j.internal.kernel.api.connectioninfo.ClientConnectionInfo;
 import org.neo4j.internal.kernel.api.security.AccessMode;
@@ -76,6 +78,7 @@ final class InProcessDoor implements Door {
                 Schema schema = tx.schema();
                 Set<String> there = new HashSet<>();
                 schema.getIndexes().forEach(i -> there.add(i.getName()));
+                schema.getIndexes().forEach(InProcessDoor::dropUnused);
                 wanted.stream().filter(i -> !there.contains(i.name())).forEach(i -> make(schema, i));
                 tx.commit();
             }
@@ -84,6 +87,13 @@ final class InProcessDoor implements Door {
             }
             return true;
         }));
+    }
+
+    /** Nothing is sought by the type of a relationship alone, and every relationship would be entered there. */
+    private static void dropUnused(IndexDefinition index) {
+        if (index.getIndexType() == IndexType.LOOKUP && index.isRelationshipIndex()) {
+            index.drop();
+        }
     }
 
     private static void make(Schema schema, Indexed wanted) {

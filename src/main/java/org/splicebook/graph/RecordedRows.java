@@ -180,8 +180,9 @@ final class RecordedRows {
         int n = rows.node("Joint", boxName + ":" + sorted.get(0));
         rows.set(n, "box", boxName);
         rows.set(n, "by", j.by() == null ? null : j.by().word());
-        rows.set(n, "hold", j.hold());
-        rows.set(n, "capped", j.members().size() == 1 && j.members().get(0) instanceof Ref.WireEnd);
+        rows.set(n, "hold", j.hold() == Joint.Hold.UNSAID ? null : j.hold());
+        boolean isCapped = j.members().size() == 1 && j.members().get(0) instanceof Ref.WireEnd;
+        rows.set(n, "capped", isCapped ? true : null);
         rows.about(n, j.about(), basis);
         rows.tie(n, "IN", box);
         return n;

@@ -39,7 +39,7 @@
  * Device *   kind, title, family (receptacle, switch, ...), box, place, amperes, load, watts, label, protects (list),
  *            passed (if protective: the day its test button last worked; empty text where never, or where it failed after that)
  * LoadPoint  bench-1.top. device, box, place, kind, family, load, watts; and derived: supply (once, twice, either, ring, short, none)
- * Joint *    bench:K1.black. box, by, hold (unsaid, device, tail, splice), capped (one wire alone)
+ * Joint *    bench:K1.black. box, by, hold (device, tail, splice; absent where unsaid), capped (true for one wire alone, else absent)
  * Metal *    name = the box's or panel's
  * </pre>
  *
@@ -78,7 +78,7 @@
  * <p>Ways are kept on the relationship, hop by hop from the load point to the source, all of one length: {@code hopNames} and {@code
  * hopBoxes} (empty text where none) as lists, {@code hopKinds} and {@code hopBases} as a text with a letter for each hop; with {@code basis}
  * (the weakest) and {@code throughUnknown}. Kinds: s source, m main, b breaker, p pole, u bus, n bar, l lug, c cable, w wire, e wire end,
- * j joint, d device, t terminal, x metal. Bases: the first letter.
+ * j joint, d device, t terminal, x metal. Bases: the first letter. They are absent where no hop of the way is known.
  *
  * <pre>
  * (LoadPoint)-[:FED_BY {breaker, terminal, sourcePoles, sureness, basis, throughUnknown, hop...}]-&gt;(Pole)
