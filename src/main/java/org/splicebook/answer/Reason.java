@@ -50,15 +50,20 @@ public record Reason(String about, List<Step> steps) {
 
     private static String colour(Thing thing, House house) {
         boolean isWire = thing.kind() == ThingKind.WIRE || thing.kind() == ThingKind.WIRE_END;
-        String[] name = thing.name().split("[.@]");
-        Cable cable = isWire ? house.cables().get(name[0]) : null;
-        return cable == null
-                ? ""
-                : cable.wires().stream()
-                        .filter(w -> w.name().equals(name[1]))
-                        .map(Wire::colour)
-                        .findFirst()
-                        .orElse("");
+        String name = thing.name();
+        int dot = name.indexOf('.');
+        Cable cable = isWire && dot > 0 ? house.cables().get(name.substring(0, dot)) : null;
+        if (cable == null) {
+            return "";
+        }
+        int at = name.indexOf('@', dot);
+        String wire = name.substring(dot + 1, at < 0 ? name.length() : at);
+        for (Wire w : cable.wires()) {
+            if (w.name().equals(wire)) {
+                return w.colour();
+            }
+        }
+        return "";
     }
 
     /** {@return the ways in words, one after the other} */

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.concurrent.ConcurrentHashMap;
 import org.splicebook.housefile.PlainYaml;
 
 /** The figures of {@code electrical.yaml}, by group and key. */
@@ -15,6 +16,7 @@ final class Tables {
     private static final Map<String, Map<String, Map<String, String>>> NESTED = new LinkedHashMap<>();
     private static final Map<String, Map<String, String>> FLAT = new LinkedHashMap<>();
     private static final Map<String, List<String>> LISTS = new LinkedHashMap<>();
+    private static final Map<String, Map<String, Double>> NUMBERS = new ConcurrentHashMap<>();
 
     static {
         read();
@@ -67,7 +69,8 @@ final class Tables {
 
     /** {@return a figure of a group without rows} */
     static double number(String group, String key) {
-        return Double.parseDouble(text(group, key));
+        return NUMBERS.computeIfAbsent(group, g -> new ConcurrentHashMap<>())
+                .computeIfAbsent(key, k -> Double.parseDouble(text(group, k)));
     }
 
     /** {@return a word of a group without rows} */

@@ -180,6 +180,11 @@ public record DeviceKind(
 
     /** {@return the terminal of that name, aliases not followed} */
     public Optional<Terminal> findTerminal(String terminal) {
-        return terminals.stream().filter(t -> t.name().equals(terminal)).findFirst();
+        for (Terminal t : terminals) {
+            if (t.name().equals(terminal)) {
+                return Optional.of(t);
+            }
+        }
+        return Optional.empty();
     }
 }

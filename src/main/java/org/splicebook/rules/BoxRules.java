@@ -7,7 +7,6 @@ import org.splicebook.record.Box;
 import org.splicebook.record.CableKind;
 import org.splicebook.record.DeviceKind;
 import org.splicebook.rules.fill.BoxFill;
-import org.splicebook.rules.fill.BoxFills;
 
 /** Boxes: hidden, set too deep, not there, with more cables than are known. */
 final class BoxRules {
@@ -24,7 +23,7 @@ final class BoxRules {
     /** By the count of the edition; where the record does not say enough of a box that was opened, it is asked. */
     private static void tooFull(Facts f, Findings out) {
         int edition = (int) out.text().number("count-of");
-        for (BoxFill fill : BoxFills.verdicts(f.wiring(), edition)) {
+        for (BoxFill fill : f.remembered().fills().verdicts(f.wiring(), edition)) {
             switch (fill.verdict()) {
                 case TOO_FULL ->
                     out.found(fill.box(), fill.said())

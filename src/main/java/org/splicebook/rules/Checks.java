@@ -48,7 +48,12 @@ public final class Checks {
 
     /** {@return what is found in a house whose wiring is derived, what is shown and worst first} */
     public static List<Finding> of(Wiring wiring, Pack pack) {
-        Facts facts = Facts.of(wiring);
+        return of(wiring, pack, new Remembered());
+    }
+
+    /** {@return the same, with what other houses' checks found out, and for them} */
+    public static List<Finding> of(Wiring wiring, Pack pack, Remembered remembered) {
+        Facts facts = Facts.of(wiring, remembered);
         List<Finding> all = new ArrayList<>();
         pack.rules().forEach((id, text) -> {
             Findings found = new Findings(facts, text);

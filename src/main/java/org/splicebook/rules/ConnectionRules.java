@@ -29,8 +29,8 @@ final class ConnectionRules {
         for (Box b : f.house().boxes().values()) {
             for (Joint j : b.joints()) {
                 Set<Wire.Material> materials = new LinkedHashSet<>();
-                j.members().stream().map(f::wire).forEach(w -> {
-                    if (w != null && !w.wire().metal() && w.wire().material() != null) {
+                f.wiresIn(j).stream().forEach(w -> {
+                    if (!w.wire().metal() && w.wire().material() != null) {
                         materials.add(w.wire().material());
                     }
                 });
@@ -87,10 +87,8 @@ final class ConnectionRules {
 
     /** Backs of receptacles and switches take 14 AWG only; what is not sized may be that. */
     private static boolean mayBePushedIn(Facts f, Joint j) {
-        boolean small = j.members().stream()
-                .map(f::wire)
-                .anyMatch(w -> w != null
-                        && !w.wire().metal()
+        boolean small = f.wiresIn(j).stream()
+                .anyMatch(w -> !w.wire().metal()
                         && (w.wire().size() == null || w.wire().size().equals("14"))
                         && w.wire().material() != Wire.Material.ALUMINIUM);
         return small
@@ -105,16 +103,12 @@ final class ConnectionRules {
         Set<String> untold = new TreeSet<>();
         for (Box b : f.house().boxes().values()) {
             for (Joint j : b.joints()) {
-                boolean aluminium = j.members().stream()
-                        .map(f::wire)
-                        .anyMatch(w -> w != null
-                                && w.wire().material() == Wire.Material.ALUMINIUM
+                boolean aluminium = f.wiresIn(j).stream()
+                        .anyMatch(w -> w.wire().material() == Wire.Material.ALUMINIUM
                                 && !w.wire().metal());
                 boolean spliced = j.hold() == Joint.Hold.SPLICE || j.hold() == Joint.Hold.TAIL;
-                long wires = j.members().stream()
-                        .map(f::wire)
-                        .filter(w -> w != null && !w.wire().metal())
-                        .count();
+                long wires =
+                        f.wiresIn(j).stream().filter(w -> !w.wire().metal()).count();
                 if (j.by() == null && spliced && wires > 1) {
                     untold.add(b.name());
                 }

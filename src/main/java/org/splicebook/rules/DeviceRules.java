@@ -97,9 +97,11 @@ final class DeviceRules {
             if (kind.guard() == null || kind.findTerminal("load.hot").isEmpty()) {
                 continue;
             }
+            String onLine = d.name() + ".line.hot";
+            String onLoad = d.name() + ".load.hot";
             for (LoadPointWiring l : f.points()) {
                 boolean own = l.device().equals(d.name());
-                boolean passesBackwards = l.feeds().stream().anyMatch(x -> backwards(x.way(), d.name(), own));
+                boolean passesBackwards = l.feeds().stream().anyMatch(x -> backwards(x.way(), onLine, onLoad, own));
                 if (passesBackwards) {
                     Findings.Draft x = out.found(
                                     d.name(),
@@ -122,14 +124,14 @@ final class DeviceRules {
     }
 
     /** From the load point towards the source a way meets LOAD after LINE only where the device is fed from behind. */
-    private static boolean backwards(Way way, String device, boolean own) {
+    private static boolean backwards(Way way, String onLine, String onLoad, boolean own) {
         int line = -1;
         int load = -1;
         int i = 0;
         for (var h : way.hops()) {
             if (h.thing().kind() == ThingKind.TERMINAL) {
-                line = h.thing().name().equals(device + ".line.hot") && line < 0 ? i : line;
-                load = h.thing().name().equals(device + ".load.hot") && load < 0 ? i : load;
+                line = line < 0 && h.thing().name().equals(onLine) ? i : line;
+                load = load < 0 && h.thing().name().equals(onLoad) ? i : load;
             }
             i++;
         }

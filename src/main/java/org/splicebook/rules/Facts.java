@@ -2,6 +2,8 @@ package org.splicebook.rules;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -56,6 +58,7 @@ final class Facts {
     /** A wire of a cable; its name with the cable. */
     record InCable(String name, Wire wire, Cable cable) {}
 
+    private final Remembered remembered;
     private final Wiring wiring;
     private final House house;
     private final Map<String, InBox> devices = new LinkedHashMap<>();
@@ -66,10 +69,15 @@ final class Facts {
     private final Map<String, List<LoadPointWiring>> served = new LinkedHashMap<>();
     private final Map<String, WireUse> uses = new LinkedHashMap<>();
     private final Map<String, InCable> wires = new LinkedHashMap<>();
+    private final Map<String, Map<String, InCable>> byCable = new HashMap<>();
+    private final Map<Joint, List<InCable>> inJoint = new IdentityHashMap<>();
+    private final Map<String, Double> volts = new HashMap<>();
+    private final Map<String, Boolean> twoLegs = new HashMap<>();
     private final Map<String, List<Cable>> cablesAt = new LinkedHashMap<>();
     private final Set<String> inOpenRegions = new LinkedHashSet<>();
 
-    private Facts(Wiring wiring) {
+    private Facts(Wiring wiring, Remembered remembered) {
+        this.remembered = remembered;
         this.wiring = wiring;
         this.house = wiring.house();
         for (Box b : house.boxes().values()) {
@@ -94,10 +102,14 @@ final class Facts {
         }
         wiring.wires().forEach(u -> uses.put(u.wire(), u));
         for (Cable c : house.cables().values()) {
+            Map<String, InCable> its = new LinkedHashMap<>();
             c.wires().forEach(w -> {
                 String name = c.name() + "." + w.name();
-                wires.put(name, new InCable(name, w, c));
+                InCable in = new InCable(name, w, c);
+                wires.put(name, in);
+                its.put(w.name(), in);
             });
+            byCable.put(c.name(), its);
             Stream.concat(c.ends().stream().flatMap(e -> boxesOf(e).stream()), c.through().stream())
                     .distinct()
                     .forEach(b ->
@@ -106,8 +118,8 @@ final class Facts {
         wiring.openRegions().forEach(o -> inOpenRegions.addAll(o.loadPoints()));
     }
 
-    static Facts of(Wiring wiring) {
-        return new Facts(wiring);
+    static Facts of(Wiring wiring, Remembered remembered) {
+        return new Facts(wiring, remembered);
     }
 
     /** The boxes that an end may be in. */
@@ -127,6 +139,10 @@ final class Facts {
 
     Wiring wiring() {
         return wiring;
+    }
+
+    Remembered remembered() {
+        return remembered;
     }
 
     Collection<InBox> devices() {
@@ -196,7 +212,14 @@ final class Facts {
     /** {@return whether the record shows a wire to be a conductor of that kind} */
     boolean isShown(String wire, Conductor conductor) {
         WireUse u = uses.get(wire);
-        return u != null && u.uses().stream().anyMatch(x -> x.conductor() == conductor && x.sureness() != Sureness.MAY);
+        if (u != null) {
+            for (WireUse.Use x : u.uses()) {
+                if (x.conductor() == conductor && x.sureness() != Sureness.MAY) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /** {@return whether nothing shows what a wire is} */
@@ -217,7 +240,33 @@ final class Facts {
     /** {@return the wire that a reference names an end of, or null} */
     @Nullable
     InCable wire(Ref ref) {
-        return ref instanceof Ref.WireEnd e ? wires.get(e.cable() + "." + e.wire()) : null;
+        return ref instanceof Ref.WireEnd e
+                ? byCable.getOrDefault(e.cable(), Map.of()).get(e.wire())
+                : null;
+    }
+
+    /** {@return the wires of a cable} */
+    Collection<InCable> wiresOf(Cable c) {
+        return byCable.getOrDefault(c.name(), Map.of()).values();
+    }
+
+    /** {@return the wires that have an end in a joint, one that has both twice} */
+    List<InCable> wiresIn(Joint joint) {
+        return inJoint.computeIfAbsent(
+                joint,
+                j -> j.members().stream()
+                        .flatMap(r -> Stream.ofNullable(wire(r)))
+                        .toList());
+    }
+
+    /** {@return what {@link Outlets#volts} says} */
+    double volts(LoadPointWiring l) {
+        return volts.computeIfAbsent(l.id(), k -> Outlets.workedVolts(this, l));
+    }
+
+    /** {@return what {@link Outlets#isOfTwoLegs} says} */
+    boolean isOfTwoLegs(LoadPointWiring l) {
+        return twoLegs.computeIfAbsent(l.id(), k -> Outlets.hasTwoHots(this, l));
     }
 
     /** {@return the cables that enter a box or panel, those that may do so and those that pass it uncut among them} */

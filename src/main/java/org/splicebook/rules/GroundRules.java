@@ -65,8 +65,7 @@ final class GroundRules {
             return null;
         }
         for (Joint j : b.joints()) {
-            boolean leadsOn =
-                    j.members().stream().map(f::wire).anyMatch(w -> w != null && f.isShown(w.name(), Conductor.GROUND));
+            boolean leadsOn = f.wiresIn(j).stream().anyMatch(w -> f.isShown(w.name(), Conductor.GROUND));
             if (leadsOn) {
                 continue; // a ground wire is tied to the neutral: more than this device hangs on it
             }
@@ -112,9 +111,7 @@ final class GroundRules {
             Ref own = new Ref.DeviceTerminal(d.name(), "ground");
             for (Joint j : d.box().joints()) {
                 if (j.members().contains(own)
-                        && j.members().stream()
-                                .map(f::wire)
-                                .anyMatch(w -> w != null && f.isShown(w.name(), Conductor.HOT))) {
+                        && f.wiresIn(j).stream().anyMatch(w -> f.isShown(w.name(), Conductor.HOT))) {
                     out.found(d.name(), "Its ground terminal is hot: the frame of what is plugged in is live.")
                             .in(d.box().name())
                             .add();
@@ -186,7 +183,7 @@ final class GroundRules {
             }
             List<LoadPointWiring> points = f.pointsOf(d.name());
             boolean wire = Facts.joints(d.box(), r -> Facts.isTerminal(r, d.name(), "ground")).stream()
-                    .anyMatch(j -> j.members().stream().anyMatch(r -> f.wire(r) != null));
+                    .anyMatch(j -> !f.wiresIn(j).isEmpty());
             if (!points.isEmpty() && wire && points.stream().allMatch(l -> Outlets.grounded(f, l) == Outlets.Has.NO)) {
                 out.found(d.name(), "A wire is on its ground terminal and leads to no ground.")
                         .in(d.box().name())
@@ -274,12 +271,9 @@ final class GroundRules {
             boolean armour =
                     f.cablesAt(b.name()).stream().anyMatch(c -> c.kind().metal() != null);
             boolean grounded = metal.stream()
-                    .anyMatch(j -> j.members().stream()
-                            .map(f::wire)
-                            .anyMatch(w -> w != null && f.isShown(w.name(), Conductor.GROUND)));
+                    .anyMatch(j -> f.wiresIn(j).stream().anyMatch(w -> f.isShown(w.name(), Conductor.GROUND)));
             boolean energised = f.cablesAt(b.name()).stream()
-                    .anyMatch(c ->
-                            c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.HOT)));
+                    .anyMatch(c -> f.wiresOf(c).stream().anyMatch(w -> f.isShown(w.name(), Conductor.HOT)));
             if (grounded || armour || !energised) {
                 continue;
             }
@@ -303,10 +297,8 @@ final class GroundRules {
         }
         boolean inUse = b.joints().stream()
                 .filter(j -> j.members().size() > 1)
-                .flatMap(j -> j.members().stream())
-                .map(f::wire)
-                .anyMatch(x ->
-                        x != null && x.cable().equals(w.cable()) && !x.name().equals(w.name()));
+                .flatMap(j -> f.wiresIn(j).stream())
+                .anyMatch(x -> x.cable().equals(w.cable()) && !x.name().equals(w.name()));
         return f.isShown(w.name(), Conductor.GROUND)
                 || (inUse && List.of("bare", "green").contains(w.wire().colour()));
     }
@@ -316,9 +308,7 @@ final class GroundRules {
             boolean whole = f.house().isComplete(b, Complete.JOINTS);
             Set<String> groups = new TreeSet<>();
             for (Joint j : b.joints()) {
-                boolean ground = j.members().stream()
-                        .map(f::wire)
-                        .anyMatch(w -> w != null && !w.wire().metal() && isGroundHere(f, b, w));
+                boolean ground = f.wiresIn(j).stream().anyMatch(w -> !w.wire().metal() && isGroundHere(f, b, w));
                 if (ground) {
                     groups.add(Facts.said(b.name(), j));
                 }

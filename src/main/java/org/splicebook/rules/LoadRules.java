@@ -210,17 +210,18 @@ final class LoadRules {
     /** At four fifths of the breaker's rating, over the wires of the feed and back: 2 · I · ohms (chapter 9 table 8). */
     private static void drop(Facts f, Findings out) {
         Set<String> unmeasured = new TreeSet<>();
+        double most = out.text().number("share");
         for (LoadPointWiring l : f.points()) {
+            double volts = Outlets.volts(f, l);
             for (Feed x : l.feeds()) {
                 Facts.InPanel b = f.breaker(x.breaker());
                 Double rating = b == null ? null : b.amperes();
-                double volts = Outlets.volts(f, l);
                 if (rating == null || volts <= 0 || x.sureness() == Sureness.MAY) {
                     continue;
                 }
                 Double ohms = Drop.ohms(f, x.way(), unmeasured);
                 double share = ohms == null ? 0 : 2 * 0.8 * rating * ohms / volts;
-                if (share > out.text().number("share")) {
+                if (share > most) {
                     out.found(
                                     l.id(),
                                     String.format(

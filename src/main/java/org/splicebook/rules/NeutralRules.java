@@ -1,6 +1,7 @@
 package org.splicebook.rules;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -151,36 +152,42 @@ final class NeutralRules {
     /** A neutral that several poles share must not be parted by taking a device out. */
     private static void heldByADevice(Facts f, Findings out) {
         for (NeutralIsland i : f.wiring().islands()) {
-            if (i.poles().size() < 2) {
-                continue;
-            }
-            for (Box b : f.house().boxes().values()) {
-                for (Joint j : b.joints()) {
-                    long wires = j.members().stream()
-                            .map(f::wire)
-                            .filter(w -> w != null && i.wires().contains(w.name()))
-                            .count();
-                    boolean device = j.members().stream().anyMatch(r -> r instanceof Ref.DeviceTerminal);
-                    if (wires < 2 || !device || j.hold() == Joint.Hold.TAIL || j.hold() == Joint.Hold.SPLICE) {
-                        continue;
-                    }
-                    boolean sure = j.hold() == Joint.Hold.DEVICE;
-                    out.found(
-                                    sure,
-                                    Facts.said(b.name(), j),
-                                    sure
-                                            ? "The screws of a device hold a neutral that "
-                                                    + String.join(", ", i.poles())
-                                                    + " share: taking the device out opens it."
-                                            : "How this neutral, which " + String.join(", ", i.poles())
-                                                    + " share, is held is not recorded: perhaps by a device's screws.")
-                            .in(b.name())
-                            .of(f.breakerOf(i.poles().get(0)))
-                            .outlets(i.loadPoints())
-                            .add();
-                }
+            if (i.poles().size() >= 2) {
+                Set<String> wires = new HashSet<>(i.wires());
+                f.house()
+                        .boxes()
+                        .values()
+                        .forEach(b -> b.joints().stream()
+                                .filter(j -> isHeldByADevice(f, j, wires))
+                                .forEach(j -> heldByADevice(f, out, i, b, j)));
             }
         }
+    }
+
+    private static boolean isHeldByADevice(Facts f, Joint j, Set<String> neutrals) {
+        return j.hold() != Joint.Hold.TAIL
+                && j.hold() != Joint.Hold.SPLICE
+                && j.members().stream().anyMatch(r -> r instanceof Ref.DeviceTerminal)
+                && f.wiresIn(j).stream()
+                                .filter(w -> neutrals.contains(w.name()))
+                                .count()
+                        >= 2;
+    }
+
+    private static void heldByADevice(Facts f, Findings out, NeutralIsland i, Box b, Joint j) {
+        boolean sure = j.hold() == Joint.Hold.DEVICE;
+        out.found(
+                        sure,
+                        Facts.said(b.name(), j),
+                        sure
+                                ? "The screws of a device hold a neutral that " + String.join(", ", i.poles())
+                                        + " share: taking the device out opens it."
+                                : "How this neutral, which " + String.join(", ", i.poles())
+                                        + " share, is held is not recorded: perhaps by a device's screws.")
+                .in(b.name())
+                .of(f.breakerOf(i.poles().get(0)))
+                .outlets(i.loadPoints())
+                .add();
     }
 
     private static void oneYoke(Facts f, Findings out) {
@@ -243,10 +250,14 @@ final class NeutralRules {
 
     /** A return that hangs on the lever of a switch that does not open the hot with it. */
     private static void switched(Facts f, Findings out) {
-        for (LoadPointWiring l : f.points()) {
+        Set<String> passed = f.devices(DeviceKind.Family.SWITCH)
+                .filter(d -> NeutralPasses.may(f, d))
+                .map(Facts.InBox::name)
+                .collect(Collectors.toSet());
+        for (LoadPointWiring l : passed.isEmpty() ? List.<LoadPointWiring>of() : f.points()) {
             l.reliesOn().stream()
                     .filter(r -> r.conductor() == Conductor.NEUTRAL && r.thing().kind() == ThingKind.DEVICE)
-                    .filter(r -> isSwitch(f, r.thing().name()))
+                    .filter(r -> passed.contains(r.thing().name()))
                     .filter(r -> l.reliesOn().stream()
                             .noneMatch(h ->
                                     h.conductor() == Conductor.HOT && h.thing().equals(r.thing())))
@@ -282,11 +293,6 @@ final class NeutralRules {
                         .allMatch(r -> r.way().hops().stream()
                                 .anyMatch(h -> h.thing().kind() == ThingKind.TERMINAL
                                         && h.thing().name().startsWith(device + ".")));
-    }
-
-    private static boolean isSwitch(Facts f, String device) {
-        Facts.InBox d = f.device(device);
-        return d != null && d.family() == DeviceKind.Family.SWITCH;
     }
 
     private static void fused(Facts f, Findings out) {

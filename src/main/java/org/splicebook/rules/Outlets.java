@@ -26,6 +26,10 @@ final class Outlets {
 
     /** {@return whether it takes more than one leg: two of its terminals are made for hots} */
     static boolean isOfTwoLegs(Facts f, LoadPointWiring l) {
+        return f.isOfTwoLegs(l);
+    }
+
+    static boolean hasTwoHots(Facts f, LoadPointWiring l) {
         return pairs(f, l).anyMatch(p -> isOfTwoHots(f, l, p));
     }
 
@@ -60,6 +64,10 @@ final class Outlets {
 
     /** {@return the highest nominal voltage across it by the system that the house is on, else as its kind says; 0 where neither does} */
     static double volts(Facts f, LoadPointWiring l) {
+        return f.volts(l);
+    }
+
+    static double workedVolts(Facts f, LoadPointWiring l) {
         List<SourceSystem.Pole> poles = f.house().sources().values().stream()
                 .findFirst()
                 .map(s -> s.system().poles())

@@ -69,9 +69,7 @@ final class PanelRules {
             for (Joint j : p.joints()) {
                 for (Ref r : j.members()) {
                     if (r instanceof Ref.PanelTerminal t && f.breakerOf(p.name() + "." + t.terminal()) != null) {
-                        j.members().stream()
-                                .map(f::wire)
-                                .filter(Objects::nonNull)
+                        f.wiresIn(j).stream()
                                 .forEach(w -> wires.computeIfAbsent(t.terminal(), k -> new TreeSet<>())
                                         .add(w.name()));
                     }
@@ -242,10 +240,13 @@ final class PanelRules {
 
     /** Words that tell too little, and words that hang on who lives there. */
     private static void wording(Facts f, Findings out) {
+        List<Pattern> persons = out.text().list("personal").stream()
+                .map(w -> Pattern.compile("\\b" + w + "\\b"))
+                .toList();
         for (Facts.InPanel b : f.breakers()) {
             String label = label(b);
             boolean vague = out.text().has("vague", label);
-            boolean personal = out.text().list("personal").stream().anyMatch(w -> label.matches(".*\\b" + w + "\\b.*"));
+            boolean personal = persons.stream().anyMatch(p -> p.matcher(label).find());
             if (vague || personal) {
                 out.found(
                                 b.name(),
@@ -282,12 +283,15 @@ final class PanelRules {
 
     private static void spare(Facts f, Findings out) {
         for (Facts.InPanel b : f.breakers()) {
+            if (!b.breaker().isCalledSpare()) {
+                continue;
+            }
             List<String> fed = f.servedBy(b.name()).stream().map(l -> l.id()).toList();
             List<String> may = f.points().stream()
                     .filter(l -> l.feeds().stream().anyMatch(x -> x.breaker().equals(b.name())))
                     .map(l -> l.id())
                     .toList();
-            if (b.breaker().isCalledSpare() && fed.isEmpty() && !may.isEmpty()) {
+            if (fed.isEmpty() && !may.isEmpty()) {
                 out.possible(
                                 b.name(),
                                 "The directory says \"" + b.breaker().label() + "\" and it may feed "
@@ -297,7 +301,7 @@ final class PanelRules {
                         .outlets(may)
                         .add();
             }
-            if (b.breaker().isCalledSpare() && !fed.isEmpty()) {
+            if (!fed.isEmpty()) {
                 out.found(
                                 b.name(),
                                 "The directory says \"" + b.breaker().label() + "\" and it feeds " + fed.size()

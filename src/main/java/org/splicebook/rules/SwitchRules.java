@@ -35,8 +35,7 @@ final class SwitchRules {
                 return;
             }
             boolean neutral = f.cablesAt(d.box().name()).stream()
-                    .anyMatch(c ->
-                            c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.NEUTRAL)));
+                    .anyMatch(c -> f.wiresOf(c).stream().anyMatch(w -> f.isShown(w.name(), Conductor.NEUTRAL)));
             boolean may = f.cablesAt(d.box().name()).stream()
                     .anyMatch(c -> c.wires().stream().anyMatch(w -> mayBeNeutral(f, c, w.name())));
             if (neutral) {
@@ -58,6 +57,7 @@ final class SwitchRules {
     /** The load points of a family, or of any, whose hot passes a switch. */
     private static Set<String> switched(Facts f, String device, DeviceKind.@Nullable Family family, boolean shown) {
         Set<String> all = new TreeSet<>();
+        String terminals = device + ".";
         for (LoadPointWiring l : f.points()) {
             Facts.InBox d = f.device(l.device());
             if (d == null
@@ -69,7 +69,7 @@ final class SwitchRules {
                     .filter(x -> !shown || x.sureness() != Sureness.MAY)
                     .anyMatch(x -> x.way().hops().stream()
                             .anyMatch(h -> h.thing().kind() == ThingKind.TERMINAL
-                                    && h.thing().name().startsWith(device + ".")));
+                                    && h.thing().name().startsWith(terminals)));
             if (passes) {
                 all.add(l.id());
             }

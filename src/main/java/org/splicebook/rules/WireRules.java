@@ -139,10 +139,11 @@ final class WireRules {
         for (Cable c : f.house().cables().values()) {
             @Nullable Wire ground = null;
             @Nullable Wire hot = null;
-            for (Wire w : c.wires()) {
-                boolean isGround = f.isShown(c.name() + "." + w.name(), Conductor.GROUND) && !w.metal();
-                ground = isGround ? w : ground;
-                hot = f.isShown(c.name() + "." + w.name(), Conductor.HOT) ? w : hot;
+            for (Facts.InCable w : f.wiresOf(c)) {
+                boolean isGround =
+                        f.isShown(w.name(), Conductor.GROUND) && !w.wire().metal();
+                ground = isGround ? w.wire() : ground;
+                hot = f.isShown(w.name(), Conductor.HOT) ? w.wire() : hot;
             }
             if (ground != null && ground.size() == null && hot != null && hot.size() != null) {
                 unsized.add(c.name());
@@ -169,7 +170,8 @@ final class WireRules {
     }
 
     private static @Nullable Integer gauge(String size) {
-        return size.matches("[0-9]{1,2}") ? Integer.valueOf(size) : null;
+        boolean isGauge = !size.isEmpty() && size.length() <= 2 && size.chars().allMatch(c -> c >= '0' && c <= '9');
+        return isGauge ? Integer.valueOf(size) : null;
     }
 
     private static void aluminium(Facts f, Findings out) {
@@ -251,7 +253,7 @@ final class WireRules {
     private static void endNotFound(Facts f, Findings out) {
         for (Cable c : f.house().cables().values()) {
             boolean lost = c.ends().stream().anyMatch(e -> !(e instanceof CableEnd.At));
-            boolean live = c.wires().stream().anyMatch(w -> f.isShown(c.name() + "." + w.name(), Conductor.HOT));
+            boolean live = f.wiresOf(c).stream().anyMatch(w -> f.isShown(w.name(), Conductor.HOT));
             boolean may = c.wires().stream().anyMatch(w -> {
                 WireUse u = f.use(c.name() + "." + w.name());
                 return u != null && u.uses().stream().anyMatch(x -> x.conductor() == Conductor.HOT);

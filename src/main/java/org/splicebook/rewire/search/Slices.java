@@ -2,8 +2,10 @@ package org.splicebook.rewire.search;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +13,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
@@ -250,13 +253,18 @@ final class Slices {
             return false;
         }
         String in = "p:" + was.name() + ".";
-        Set<Joint> same = new HashSet<>(was.joints());
-        same.retainAll(new HashSet<>(is.joints()));
+        // Most joints are the very same ones, which need no comparing.
+        Set<Joint> kept = Collections.newSetFromMap(new IdentityHashMap<>());
+        Set<Joint> before = Collections.newSetFromMap(new IdentityHashMap<>());
+        before.addAll(was.joints());
+        is.joints().stream().filter(before::contains).forEach(kept::add);
+        Set<Joint> same = other(was, kept);
+        same.retainAll(other(is, kept));
         List<Panel> both = List.of(was, is);
         for (int i = 0; i < 2; i++) {
             Panel p = both.get(i);
             for (Joint j : p.joints()) {
-                if (!same.contains(j)) {
+                if (!kept.contains(j) && !same.contains(j)) {
                     cables(j).forEach(k -> touched.add("c:" + k));
                 }
             }
@@ -273,6 +281,10 @@ final class Slices {
             }
         }
         return true;
+    }
+
+    private static Set<Joint> other(Panel p, Set<Joint> than) {
+        return p.joints().stream().filter(j -> !than.contains(j)).collect(Collectors.toCollection(HashSet::new));
     }
 
     private static Panel panel(Panel p, List<Joint> joints, Predicate<String> isIn) {

@@ -7,6 +7,7 @@ import org.splicebook.record.House;
 import org.splicebook.rules.Checks;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
+import org.splicebook.rules.Remembered;
 import org.splicebook.wiring.Derivation;
 import org.splicebook.wiring.LeverTables;
 import org.splicebook.wiring.LoadPointWiring;
@@ -28,7 +29,12 @@ record State(
         Map<String, LeverTables.Table> tables,
         List<Finding> findings) {
     static State of(House house, Pack pack) {
-        return unchecked(house).checked(pack);
+        return of(house, pack, new Remembered());
+    }
+
+    /** {@return the same, with what the checks of other states found out} */
+    static State of(House house, Pack pack, Remembered remembered) {
+        return unchecked(house).checked(pack, remembered);
     }
 
     /** {@return a house that is derived and not checked} */
@@ -43,7 +49,7 @@ record State(
     }
 
     /** {@return the same, checked by a pack} */
-    State checked(Pack pack) {
-        return new State(house, wiring, points, tables, Checks.of(wiring, pack));
+    State checked(Pack pack, Remembered remembered) {
+        return new State(house, wiring, points, tables, Checks.of(wiring, pack, remembered));
     }
 }

@@ -17,6 +17,7 @@ import org.splicebook.rules.Checks;
 import org.splicebook.rules.Comparison;
 import org.splicebook.rules.Finding;
 import org.splicebook.rules.Pack;
+import org.splicebook.rules.Remembered;
 import org.splicebook.rules.Severity;
 import org.splicebook.wiring.Conductor;
 import org.splicebook.wiring.LoadPointWiring;
@@ -39,6 +40,7 @@ final class Validation {
     private final Map<Slices.Part, State> parts = new ConcurrentHashMap<>();
     private final Map<Slices.Part, Currents> currents = new ConcurrentHashMap<>();
     private final Map<Slices.Part, Flood> floods = new ConcurrentHashMap<>();
+    private final Remembered remembered = new Remembered();
     private final Goal goal;
     private @Nullable Currents whole;
 
@@ -113,7 +115,7 @@ final class Validation {
         if (isLast && !goal.isReached(before, after, moves)) {
             return unreached(after);
         }
-        Verdict v = verdict(before, after.checked(pack), moves);
+        Verdict v = verdict(before, after.checked(pack, remembered), moves);
         if (v.isReached && v.reasons.isEmpty()) {
             v.reasons.addAll(wholeCurrents().added(house, moves));
         }
@@ -130,7 +132,7 @@ final class Validation {
     }
 
     private Verdict part(Slices.Part part, House house, List<Move> moves, boolean isLast) {
-        State was = parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local));
+        State was = parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local, remembered));
         House cut = Slices.cut(house, part);
         if (isLast && isHopeless(was, floods.computeIfAbsent(part, p -> Flood.of(was.house())), Flood.of(cut))) {
             return Verdict.TURNED_AWAY;
@@ -139,7 +141,7 @@ final class Validation {
         if (isLast && !goal.isReached(was, after, moves)) {
             return unreached(after);
         }
-        Verdict v = verdict(was, after.checked(local), moves);
+        Verdict v = verdict(was, after.checked(local, remembered), moves);
         if (v.isReached && v.reasons.isEmpty()) {
             v.reasons.addAll(currents.computeIfAbsent(part, p -> new Currents(was.house()))
                     .added(cut, moves));
@@ -152,9 +154,9 @@ final class Validation {
         Slices.Part part = slices.of(house);
         State was = part == null
                 ? before
-                : parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local));
+                : parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local, remembered));
         House cut = part == null ? house : Slices.cut(house, part);
-        Verdict v = verdict(was, State.of(cut, part == null ? pack : local), moves);
+        Verdict v = verdict(was, State.of(cut, part == null ? pack : local, remembered), moves);
         Currents then = part == null ? wholeCurrents() : currents.computeIfAbsent(part, p -> new Currents(was.house()));
         return v.reasons.size() + then.added(cut, moves).size();
     }

@@ -40,21 +40,17 @@ public final class BoxFills {
 
     /** {@return how full each box of a house is, by the count of an edition; joints in the open air left out} */
     public static List<BoxFill> of(Wiring wiring, int edition) {
-        return of(wiring, edition, true);
-    }
-
-    /** {@return the same without what else would fit, which takes most of the work} */
-    public static List<BoxFill> verdicts(Wiring wiring, int edition) {
-        return of(wiring, edition, false);
-    }
-
-    private static List<BoxFill> of(Wiring wiring, int edition, boolean withExtras) {
         Map<String, WireUse> uses = Opened.uses(wiring);
         Map<String, List<Cable>> cables = Opened.cables(wiring.house());
         return wiring.house().boxes().values().stream()
-                .map(b -> of(wiring.house(), uses, cables.getOrDefault(b.name(), List.of()), b, edition, withExtras))
+                .map(b -> of(wiring.house(), uses, cables.getOrDefault(b.name(), List.of()), b, edition, true))
                 .filter(f -> f.verdict() != Verdict.NO_BOX)
                 .toList();
+    }
+
+    /** {@return the same of one box without what else would fit, which takes most of the work} */
+    static BoxFill verdict(House house, Map<String, WireUse> uses, List<Cable> cables, Box box, int edition) {
+        return of(house, uses, cables, box, edition, false);
     }
 
     /** {@return how full a box is, by the count of an edition} */

@@ -148,13 +148,12 @@ final class Opened {
                             ? "The size of " + name + "."
                             : "The room that " + name + " takes: " + Sizes.said(w.size()) + " is not in the table.");
         }
-        boolean isGround = isGround(name, w);
+        boolean isGround = isGround(uses.get(name), w);
         (isGround ? grounds : wires).add(new Contents.Wire(name, w.size(), fewest, most));
     }
 
     /** Function follows connection; colour decides only where nothing is connected. */
-    private boolean isGround(String name, Wire w) {
-        WireUse use = uses.get(name);
+    static boolean isGround(@Nullable WireUse use, Wire w) {
         List<WireUse.Use> shown = use == null
                 ? List.of()
                 : use.uses().stream().filter(u -> u.sureness() != Sureness.MAY).toList();
