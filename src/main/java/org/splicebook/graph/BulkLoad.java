@@ -88,7 +88,7 @@ final class BulkLoad {
                     .toList());
         } catch (ExecutionException e) {
             end(pool, isOver);
-            takeBack(done, token);
+            takeBack(order, token);
             if (e.getCause() instanceof ProblemException p) {
                 return new Result.Failed<>(p.problems());
             }
@@ -96,7 +96,7 @@ final class BulkLoad {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             end(pool, isOver);
-            takeBack(done, token);
+            takeBack(order, token);
             return Result.failed(Problem.error(
                     ProblemKind.STORE_AWAY,
                     Where.NOWHERE,
@@ -175,17 +175,23 @@ final class BulkLoad {
         return problems;
     }
 
-    private void takeBack(List<Revision> done, String token) {
-        for (Revision r : done) {
+    /** Looks for what is to be taken back in the store itself: of a transaction that failed it may not be known whether it was done. */
+    private void takeBack(List<House> houses, String token) {
+        List<String> keys = houses.stream().map(h -> h.id() + "/1").toList();
+        List<String> stored = transactions.read(tx -> tx.run(
+                        "UNWIND $keys AS key MATCH (r:Revision {key: key}) WHERE r.token = $token RETURN r.house AS house",
+                        Map.of("keys", keys, "token", token))
+                .list(r -> r.get("house").asString()));
+        for (String house : stored) {
             transactions.write(tx -> {
-                boolean isOurs = Ledger.lock(tx, r.house())
+                boolean isOurs = Ledger.lock(tx, house)
                         .filter(k -> k.token().equals(token))
                         .isPresent();
                 if (isOurs) {
-                    GraphWriter.remove(tx, r.house());
+                    GraphWriter.remove(tx, house);
                     tx.run(
                                     "MATCH (l:Ledger {house: $house})-[:HAS]->(r:Revision) DETACH DELETE l, r",
-                                    Map.of("house", r.house()))
+                                    Map.of("house", house))
                             .consume();
                 }
                 return isOurs;

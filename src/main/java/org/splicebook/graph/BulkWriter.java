@@ -15,6 +15,9 @@ interface BulkWriter {
     /** {@return one that speaks to the database as everything else does} */
     static BulkWriter over(Transactions transactions) {
         return (kept, rows) -> transactions.write(tx -> {
+            if (Ledger.isKept(tx, kept.get(0))) {
+                return true; // Stored at the first try, whose answer was lost on the way.
+            }
             Ledger.appendNew(tx, kept);
             GraphWriter.create(tx, rows);
             return true;

@@ -4,12 +4,14 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.neo4j.configuration.GraphDatabaseSettings;
 import org.neo4j.configuration.connectors.ConnectorPortRegister;
 import org.neo4j.configuration.connectors.ConnectorType;
+import org.neo4j.dbms.DatabaseStateService;
 import org.neo4j.dbms.api.DatabaseManagementService;
 import org.neo4j.dbms.api.DatabaseManagementServiceBuilder;
 import org.neo4j.internal.helpers.HostnamePort;
@@ -31,6 +33,7 @@ public final class EmbeddedNeo4j implements AutoCloseable {
 
     private static final String SECRET_FILE = "bolt-secret";
 
+    private final Path folder;
     private final FolderClaim claim;
     private final DatabaseManagementService dbms;
     private final Condition condition;
@@ -40,6 +43,7 @@ public final class EmbeddedNeo4j implements AutoCloseable {
     private final Thread hook;
 
     private EmbeddedNeo4j(Path folder, FolderClaim claim, DatabaseManagementService dbms, String secret) {
+        this.folder = folder;
         this.claim = claim;
         this.dbms = dbms;
         this.condition = new Condition(folder, database());
@@ -63,9 +67,11 @@ public final class EmbeddedNeo4j implements AutoCloseable {
             Secret.makeFolder(where);
             claim = FolderClaim.take(where);
             Path home = where.resolve("neo4j");
+            new Unfinished(where).begin(home);
             Files.createDirectories(home.resolve("import"));
             String secret = secretFor(where, home);
             dbms = build(home, true);
+            requireStarted(dbms);
             ProcedureShortList.apply(dbms);
             return new EmbeddedNeo4j(where, claim, dbms, secret);
         } catch (IOException | RuntimeException e) {
@@ -82,6 +88,19 @@ public final class EmbeddedNeo4j implements AutoCloseable {
     /** {@return the database of houses, in this process} */
     GraphDatabaseAPI database() {
         return (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.DEFAULT_DATABASE_NAME);
+    }
+
+    /**
+     * It has its schema, so that houses can be kept in it.
+     *
+     * @throws ProblemException with {@code STORE_AWAY} when that cannot be written down
+     */
+    void finished() {
+        try {
+            new Unfinished(folder).end();
+        } catch (IOException e) {
+            throw said(folder, e);
+        }
     }
 
     /** {@return whether it can go on} */
@@ -102,6 +121,15 @@ public final class EmbeddedNeo4j implements AutoCloseable {
     /** {@return the file that holds the secret of a data folder} */
     public static Path secretFile(Path folder) {
         return folder.resolve(SECRET_FILE);
+    }
+
+    /** Takes a secret away that the database does not know; the next start makes a new one. */
+    static void forgetSecret(Path folder) {
+        try {
+            boolean unused = Files.deleteIfExists(secretFile(folder));
+        } catch (IOException e) {
+            throw said(folder, e);
+        }
     }
 
     /**
@@ -141,6 +169,19 @@ public final class EmbeddedNeo4j implements AutoCloseable {
                 .build();
     }
 
+    /** One of its databases may have failed while the rest of it runs. */
+    private static void requireStarted(DatabaseManagementService dbms) {
+        GraphDatabaseAPI system = (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.SYSTEM_DATABASE_NAME);
+        DatabaseStateService states = system.getDependencyResolver().resolveDependency(DatabaseStateService.class);
+        for (String name :
+                List.of(GraphDatabaseSettings.SYSTEM_DATABASE_NAME, GraphDatabaseSettings.DEFAULT_DATABASE_NAME)) {
+            GraphDatabaseAPI database = (GraphDatabaseAPI) dbms.database(name);
+            states.causeOfFailure(database.databaseId()).ifPresent(cause -> {
+                throw new IllegalStateException(name, cause);
+            });
+        }
+    }
+
     private static URI boltAddress(DatabaseManagementService dbms) {
         GraphDatabaseAPI api = (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.SYSTEM_DATABASE_NAME);
         HostnamePort address = api.getDependencyResolver()
@@ -164,7 +205,8 @@ public final class EmbeddedNeo4j implements AutoCloseable {
                 ProblemKind.STORE_AWAY,
                 Where.NOWHERE,
                 "The database in " + folder + " did not start: " + last.getMessage() + ".",
-                "Look at the folder's rights and free space; a copy of the folder can be tried elsewhere."));
+                "Look at the folder's rights and free space. If a file of it is damaged, put the last copy of the whole folder in"
+                        + " its place, or restore an archive into another folder."));
         problem.initCause(e);
         return problem;
     }

@@ -14,6 +14,8 @@ import org.neo4j.kernel.api.exceptions.Status;
 final class InProcessFaults {
     private static final String GQL = "50N42"; // The standard's number for "general processing exception".
 
+    private static final String UNKNOWN = Status.General.UnknownError.code().serialize();
+
     private InProcessFaults() {}
 
     /** Does work of the database; {@return what it returns} */
@@ -26,7 +28,7 @@ final class InProcessFaults {
     }
 
     private static RuntimeException said(RuntimeException e) {
-        String code = code(e);
+        String code = isOwnFault(e) ? UNKNOWN : code(e);
         if (e instanceof Neo4jException || code == null) {
             return e;
         }
@@ -39,6 +41,15 @@ final class InProcessFaults {
         return code.contains("DatabaseError")
                 ? new DatabaseException(GQL, message, code, message, Map.of(), e)
                 : new ClientException(GQL, message, code, message, Map.of(), e);
+    }
+
+    /** Over its own files that are damaged the database stumbles without a name for it. */
+    private static boolean isOwnFault(RuntimeException e) {
+        StackTraceElement[] frames = e.getStackTrace();
+        return code(e) == null
+                && !(e instanceof IllegalStateException)
+                && frames.length > 0
+                && frames[0].getClassName().startsWith("org.neo4j.");
     }
 
     /** {@return the database's name for what happened, or null where it is none of the database's faults} */

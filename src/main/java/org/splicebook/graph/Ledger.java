@@ -59,6 +59,13 @@ final class Ledger {
                 Map.of("house", house, "number", number));
     }
 
+    /** {@return whether a revision is there, written by the same write} */
+    static boolean isKept(TransactionContext tx, Kept kept) {
+        return find(tx, kept.revision().house(), kept.revision().number())
+                .filter(k -> k.token().equals(kept.token()))
+                .isPresent();
+    }
+
     /** {@return the last revision stored at or before a moment} */
     static Optional<Kept> asOf(TransactionContext tx, String house, Instant moment) {
         return first(

@@ -7,6 +7,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
@@ -374,6 +375,11 @@ public final class Neo4jHouseStore implements HouseStore {
     /** {@return the driver, for what else this package asks of the database} */
     Driver driver() {
         return driver;
+    }
+
+    /** {@return the database in this process, which there has to be} */
+    EmbeddedNeo4j embedded() {
+        return Objects.requireNonNull(embedded);
     }
 
     /** {@return the way in that this store takes} */

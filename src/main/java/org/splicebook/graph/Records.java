@@ -2,6 +2,7 @@ package org.splicebook.graph;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
+import java.io.UncheckedIOException;
 import java.util.Optional;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
@@ -38,7 +39,12 @@ final class Records {
     }
 
     private House readChecked(Ledger.Kept kept) {
-        String record = kept.record().text();
+        String record;
+        try {
+            record = kept.record().text();
+        } catch (UncheckedIOException e) {
+            record = "";
+        }
         if (!Packed.digest(record).equals(kept.revision().digest())) {
             throw new ProblemException(Problem.error(
                     ProblemKind.INTERNAL,

@@ -11,11 +11,14 @@ import java.security.SecureRandom;
 import java.util.HexFormat;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** The embedded database's password: 256 random bits in a file that only its owner can read. */
 final class Secret {
     private static final Set<PosixFilePermission> OWNER = PosixFilePermissions.fromString("rw-------");
     private static final Set<PosixFilePermission> OWNER_FOLDER = PosixFilePermissions.fromString("rwx------");
+
+    private static final Pattern WHOLE = Pattern.compile("[0-9a-f]{64}");
 
     private Secret() {}
 
@@ -26,14 +29,14 @@ final class Secret {
         return HexFormat.of().formatHex(bytes);
     }
 
-    /** {@return the one in the file, if there is one; the file is closed to others again if it was opened to them} */
+    /** {@return the one in the file, if there is one and it is whole; the file is closed to others again if it was opened to them} */
     static Optional<String> read(Path file) throws IOException {
         if (!Files.isRegularFile(file)) {
             return Optional.empty();
         }
         restrict(file, OWNER);
-        String secret = Files.readString(file).strip();
-        return secret.isEmpty() ? Optional.empty() : Optional.of(secret);
+        String secret = Files.readString(file, StandardCharsets.ISO_8859_1).strip();
+        return WHOLE.matcher(secret).matches() ? Optional.of(secret) : Optional.empty();
     }
 
     /** Writes it whole or not at all; nobody else can read it at any moment. */

@@ -15,7 +15,9 @@ import org.neo4j.driver.Driver;
 import org.neo4j.driver.GraphDatabase;
 import org.neo4j.driver.Logging;
 import org.neo4j.driver.NotificationConfig;
+import org.neo4j.driver.exceptions.AuthenticationException;
 import org.neo4j.driver.exceptions.Neo4jException;
+import org.splicebook.people.PeopleStore;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -53,15 +55,31 @@ public final class Stores {
         if (Files.isDirectory(folder.resolve(QUERIES))) {
             folders.add(folder.resolve(QUERIES));
         }
-        EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder);
         try {
-            return open(
+            return opened(EmbeddedNeo4j.start(folder), text, clock, derivation, folders);
+        } catch (ProblemException e) {
+            if (!(e.getCause() instanceof AuthenticationException)) {
+                throw e;
+            }
+            // The file holds another secret than the database's: whoever has the folder may give a new one.
+            EmbeddedNeo4j.forgetSecret(folder);
+            return opened(EmbeddedNeo4j.start(folder), text, clock, derivation, folders);
+        }
+    }
+
+    private static Neo4jHouseStore opened(
+            EmbeddedNeo4j neo4j, RecordText text, Clock clock, Function<House, Wiring> derivation, List<Path> queries) {
+        try {
+            Neo4jHouseStore store = open(
                     driver(neo4j.uri(), EmbeddedNeo4j.USER, neo4j.secret(), RETRY_SECONDS),
                     text,
                     clock,
                     derivation,
-                    folders,
+                    queries,
                     neo4j);
+            PeopleStore unused = store.people(); // Has its own part of the schema made.
+            neo4j.finished();
+            return store;
         } catch (RuntimeException e) {
             neo4j.close();
             throw e;

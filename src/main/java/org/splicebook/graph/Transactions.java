@@ -2,8 +2,10 @@ package org.splicebook.graph;
 
 import java.time.Duration;
 import java.util.Collection;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Driver;
 import org.neo4j.driver.Session;
@@ -22,6 +24,8 @@ final class Transactions {
     private static final Duration READ_LIMIT = Duration.ofSeconds(60);
     private static final Duration TRIAL_LIMIT = Duration.ofSeconds(30);
     private static final Duration WRITE_LIMIT = Duration.ofMinutes(4);
+
+    private static final int MOST_TOLD = 200;
 
     private final Driver driver;
     private final Door door;
@@ -136,14 +140,22 @@ final class Transactions {
         if (e.code() != null && e.code().contains("TransactionTimedOut")) {
             return problem(ProblemKind.TOO_SLOW, "This took longer than its limit.", "Ask for less at once.", e);
         }
-        if (e.code() != null && e.code().contains("DatabaseError.Transaction")) {
+        if (e.code() != null && e.code().contains("DatabaseError")) {
             return problem(
                     ProblemKind.STORE_AWAY,
-                    "The database could not finish this: " + e.getMessage(),
-                    "Look into the database's own log, and whether its disk has room.",
+                    "The database failed in this: " + shortly(e.getMessage()),
+                    "Look whether its disk has room, and verify the store: if files of the database are damaged, take the"
+                            + " whole data folder from its last copy, or restore an archive.",
                     e);
         }
         return problem(ProblemKind.INTERNAL, "The database reports: " + e.getMessage(), "", e);
+    }
+
+    /** What it stumbled over is told by it at any length. */
+    private static String shortly(@Nullable String message) {
+        String said =
+                Objects.requireNonNullElse(message, "nothing more is known").replaceAll("\\.$", "");
+        return (said.length() <= MOST_TOLD ? said : said.substring(0, MOST_TOLD) + " ...") + ".";
     }
 
     private static ProblemException problem(ProblemKind kind, String message, String cure, Exception cause) {

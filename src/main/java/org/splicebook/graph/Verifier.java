@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.neo4j.driver.TransactionContext;
+import org.neo4j.driver.exceptions.DatabaseException;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.record.House;
 import org.splicebook.store.Progress;
@@ -34,22 +35,35 @@ final class Verifier {
         List<String> rebuilt = new ArrayList<>();
         long done = 0;
         for (String house : houses) {
-            differences.addAll(transactions.read(tx -> damaged(tx, house)));
-            if (!transactions.read(tx -> compare(tx, house)).isEmpty()) {
-                // Looked at again with the house locked: a writer may have come between.
-                List<String> found = transactions.write(tx -> {
-                    Ledger.lock(tx, house);
-                    List<String> words = compare(tx, house);
-                    return rebuild && !words.isEmpty() && rebuild(tx, house) ? List.of() : words;
-                });
-                differences.addAll(found);
-                if (rebuild && found.isEmpty()) {
-                    rebuilt.add(house);
+            try {
+                verify(house, rebuild, differences, rebuilt);
+            } catch (ProblemException e) {
+                if (!(e.getCause() instanceof DatabaseException)) {
+                    throw e;
                 }
+                differences.add(
+                        house + ": cannot be read. " + e.problems().get(0).said());
             }
             progress.at(++done, houses.size(), house);
         }
         return new VerifyReport(houses.size(), differences, rebuilt);
+    }
+
+    private void verify(String house, boolean rebuild, List<String> differences, List<String> rebuilt) {
+        differences.addAll(transactions.read(tx -> damaged(tx, house)));
+        if (transactions.read(tx -> compare(tx, house)).isEmpty()) {
+            return;
+        }
+        // Looked at again with the house locked: a writer may have come between.
+        List<String> found = transactions.write(tx -> {
+            Ledger.lock(tx, house);
+            List<String> words = compare(tx, house);
+            return rebuild && !words.isEmpty() && rebuild(tx, house) ? List.of() : words;
+        });
+        differences.addAll(found);
+        if (rebuild && found.isEmpty()) {
+            rebuilt.add(house);
+        }
     }
 
     /** Rebuilds the graph of a house from its newest record; {@return whether that could be done}. The house must be locked. */

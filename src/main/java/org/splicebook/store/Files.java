@@ -23,6 +23,11 @@ public interface Files {
     /** {@return the content of that name; empty if there is none, or if what is kept there is no longer what the name says} */
     Optional<byte[]> find(String name);
 
+    /** {@return whether there is a file of that name, and what is in it is no longer what the name says} */
+    default boolean isDamaged(String name) {
+        return false;
+    }
+
     /** {@return the names of all that is kept} */
     List<String> list();
 

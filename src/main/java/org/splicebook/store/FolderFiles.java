@@ -72,6 +72,13 @@ public final class FolderFiles implements Files {
     }
 
     @Override
+    public boolean isDamaged(String name) {
+        return NAME.matcher(name).matches()
+                && java.nio.file.Files.isRegularFile(path(name))
+                && find(name).isEmpty();
+    }
+
+    @Override
     public List<String> list() {
         List<String> all = new ArrayList<>();
         if (!java.nio.file.Files.isDirectory(folder)) {

@@ -37,6 +37,8 @@ final class PhotoPages {
     private static final String OFF = "/off";
     private static final String NOT_HERE = "It may have been taken off, or the file is not on this machine.";
 
+    private static final String DAMAGED = "The file was changed on the disk since it was kept, so it is not shown.";
+
     /** What a page shows of a photograph, in pixels; the whole of it is a tap away. */
     private static final int SMALL = 800;
 
@@ -75,6 +77,9 @@ final class PhotoPages {
         if (content.length == 0 && isRecorded && isSmall) {
             ctx.status(HttpStatus.NOT_FOUND).contentType("image/svg+xml").result(Resources.text("away.svg"));
             return;
+        }
+        if (content.length == 0 && isRecorded && files.isDamaged(file)) {
+            throw Failures.failure(ProblemKind.NOT_FOUND, DAMAGED, "Bring it in again, or take it from a copy.");
         }
         if (content.length == 0) {
             throw Failures.failure(ProblemKind.NOT_FOUND, "No such file is kept with this house.", NOT_HERE);

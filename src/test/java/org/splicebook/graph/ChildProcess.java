@@ -101,7 +101,7 @@ public final class ChildProcess {
     }
 
     /** {@return its id} */
-    long pid() {
+    public long pid() {
         return process.pid();
     }
 

@@ -51,6 +51,7 @@ class EmbeddedNeo4jIT {
         String first;
         try (EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder.resolve("a"))) {
             first = neo4j.secret();
+            neo4j.finished();
         }
         try (EmbeddedNeo4j neo4j = EmbeddedNeo4j.start(folder.resolve("a"))) {
             assertThat(neo4j.secret()).isEqualTo(first);

@@ -55,7 +55,7 @@ class KilledServerIT {
         begin();
         long work = 0;
         for (int killed = TOGETHER; killed - TOGETHER < MANY; killed += TOGETHER) {
-            int wait = random.nextInt(1_500);
+            int wait = random.nextInt(3_000);
             String when = "seed " + SEED + ", killed " + killed + ", after " + wait + " ms of writing";
             writers.forEach(Writer::start);
             for (Writer w : writers) {

@@ -93,7 +93,7 @@ class KilledStoreIT {
         int writes = 0;
         for (int round = 0; killed < kills; round++) {
             boolean isStarting = round % 4 == 3;
-            int wait = random.nextInt(isStarting ? started : 1_500);
+            int wait = random.nextInt(isStarting ? started : 6_000);
             String when = "seed " + SEED + ", round " + round + ", killed after " + wait + " ms of "
                     + (isStarting ? "its start" : "writing");
             List<String> lines = writeUntilKilled(folders, wait, isStarting, when);

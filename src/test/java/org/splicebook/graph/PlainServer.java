@@ -1,5 +1,6 @@
 package org.splicebook.graph;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -18,7 +19,7 @@ import org.neo4j.logging.NullLogProvider;
 
 /**
  * A Neo4j server as someone else would run it: own process, password, none of our settings. Says its address and password. Told a port
- * after the folder, it listens there; told a password after that, it has that one. Further threes of folder, port and password are further
+ * after the folder, it listens there; told a password after that, it is made with that one. Further threes of folder, port and password are further
  * databases in the same process.
  */
 public final class PlainServer {
@@ -40,6 +41,7 @@ public final class PlainServer {
     }
 
     private static DatabaseManagementService start(Path folder, int wanted, String password) {
+        boolean isNew = !Files.isDirectory(folder.resolve("data"));
         DatabaseManagementService dbms = new DatabaseManagementServiceBuilder(folder)
                 .setConfig(BoltConnector.enabled, true)
                 .setConfig(BoltConnector.listen_address, new SocketAddress("127.0.0.1", wanted))
@@ -52,8 +54,10 @@ public final class PlainServer {
                 .setUserLogProvider(NullLogProvider.getInstance())
                 .build();
         GraphDatabaseAPI system = (GraphDatabaseAPI) dbms.database("system");
-        system.executeTransactionally(
-                "ALTER USER neo4j SET PASSWORD $password CHANGE NOT REQUIRED", Map.of("password", password));
+        if (isNew) {
+            system.executeTransactionally(
+                    "ALTER USER neo4j SET PASSWORD $password CHANGE NOT REQUIRED", Map.of("password", password));
+        }
         int port = system.getDependencyResolver()
                 .resolveDependency(ConnectorPortRegister.class)
                 .getLocalAddress(ConnectorType.BOLT)

@@ -39,8 +39,11 @@ class FolderFilesTest {
         String name = files.keep(CONTENT);
         Files.write(all().get(0), new byte[] {9});
         assertThat(files.find(name)).isEmpty();
+        assertThat(files.isDamaged(name)).isTrue();
         files.keep(CONTENT);
         assertThat(files.find(name)).hasValue(CONTENT);
+        assertThat(files.isDamaged(name)).isFalse();
+        assertThat(files.isDamaged("0".repeat(64))).as("not there at all").isFalse();
     }
 
     @Test
