@@ -5,7 +5,6 @@ import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What every load terminal and wire reaches as recorded, region by region, in every position of the levers that matter to it. A lever
@@ -107,7 +106,7 @@ final class Reach {
         neutralFed = r.neutralRoots;
         groundFed = r.groundRoots;
         build();
-        Relevance relevance = new Relevance(net, r, free, hot, neutral, ground);
+        Relevance relevance = new Relevance(net, r, free, List.of(hot, neutral, ground));
         for (Part p : parts) {
             BitSet set = new BitSet();
             for (int t : p.terminals) {
@@ -347,59 +346,5 @@ final class Reach {
             }
         }
         return java.util.Arrays.copyOf(found, n);
-    }
-
-    /** The levers that lie in each block of a region's tree; null where there is none. */
-    private static @Nullable BitSet @Nullable [] leversOfBlocks(
-            Net net, Regions.Region r, BitSet free, BlockTree tree) {
-        @Nullable BitSet[] found = null;
-        for (int v : r.vertices) {
-            if (net.lever[v] >= 0 && free.get(net.lever[v]) && tree.reaches(v)) {
-                found = found == null ? new BitSet[tree.blocks()] : found;
-                int block = tree.blockOf(v);
-                BitSet levers = found[block];
-                if (levers == null) {
-                    levers = new BitSet();
-                    found[block] = levers;
-                }
-                levers.set(net.lever[v]);
-            }
-        }
-        return found;
-    }
-
-    /** Which levers matter to a target: those in the blocks between it and the roots of each tree. */
-    private static final class Relevance {
-        private final BlockTree[] trees;
-        private final @Nullable BitSet @Nullable [][] leversOfBlock;
-
-        Relevance(Net net, Regions.Region region, int[] free, BlockTree... trees) {
-            BitSet levers = new BitSet();
-            for (int l : free) {
-                levers.set(l);
-            }
-            this.trees = trees;
-            this.leversOfBlock = new BitSet[trees.length][];
-            for (int i = 0; i < trees.length; i++) {
-                leversOfBlock[i] = leversOfBlocks(net, region, levers, trees[i]);
-            }
-        }
-
-        void add(BitSet set, int target) {
-            for (int i = 0; i < trees.length; i++) {
-                @Nullable BitSet[] byBlock = leversOfBlock[i];
-                if (byBlock != null && trees[i].reaches(target)) {
-                    trees[i].addOnLine(target, byBlock, set);
-                }
-            }
-        }
-
-        void addOfLast(BitSet set, int target) {
-            int last = trees.length - 1;
-            @Nullable BitSet[] byBlock = leversOfBlock[last];
-            if (byBlock != null && trees[last].reaches(target)) {
-                trees[last].addOnLine(target, byBlock, set);
-            }
-        }
     }
 }
