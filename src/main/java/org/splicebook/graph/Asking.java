@@ -54,6 +54,7 @@ final class Asking {
             MATCH (h:House {key: $house})
             RETURN h.title AS title, h.revision AS revision, h.stored AS stored, h.derivation AS derivation,
                    coalesce(h.draft, false) AS draft,
+                   EXISTS { MATCH (:Revision {key: h.key + '/' + toString(h.revision)}) } AS indexed,
                    COLLECT {
                      MATCH (o:OpenRegion)
                      WHERE o.key STARTS WITH $house + '/'
@@ -158,22 +159,9 @@ final class Asking {
     private record Asked(Reply reply, boolean isEmpty) {}
 
     private Asked askPatiently() {
-        for (int i = 0; i < TRIES; i++) {
-            Optional<Asked> asked;
-            try {
-                asked = door.read(LIMIT, this::ask);
-            } catch (ClientException e) {
-                if (!isTooSlow(e)) {
-                    throw e;
-                }
-                // On a busy machine it may have been the planning that took so long: have that done, and ask once more.
-                // The plan of a
-                // question across houses, which is one statement, is made by now.
-                if (!question.acrossHouses()) {
-                    int unused = door.read(PLANNING, this::rehearse);
-                }
-                asked = door.read(PATIENT_LIMIT, this::ask);
-            }
+        for (int i = 1; i <= TRIES; i++) {
+            boolean hold = i == TRIES;
+            Optional<Asked> asked = tried(hold);
             if (asked.isPresent()) {
                 return asked.get();
             }
@@ -183,6 +171,27 @@ final class Asking {
                 Where.field("house"),
                 "The house " + house + " was changed each time while it was asked about.",
                 "Ask again."));
+    }
+
+    /** Asks; {@return nothing where what was asked about was changed meanwhile}. On hold, nobody changes it until it is answered. */
+    private Optional<Asked> tried(boolean hold) {
+        try {
+            return door.read(hold ? PATIENT_LIMIT : LIMIT, tx -> ask(tx, hold));
+        } catch (ClientException e) {
+            if (isGone(e)) {
+                return Optional.empty();
+            }
+            if (!isTooSlow(e)) {
+                throw e;
+            }
+        }
+        // On a busy machine it may have been the planning that took so long: have that done, and ask once more. The
+        // plan
+        // of a question across houses, which is one statement, is made by now.
+        if (!question.acrossHouses()) {
+            int unused = door.read(PLANNING, this::rehearse);
+        }
+        return door.read(PATIENT_LIMIT, tx -> ask(tx, hold));
     }
 
     /** Asks of no house, so that the plans are made and kept. They are kept by how long the parameters are, among other things. */
@@ -196,11 +205,21 @@ final class Asking {
     }
 
     /** {@return the reply, unless the house was changed meanwhile} */
-    private Optional<Asked> ask(TransactionContext tx) {
-        long mark = recall.mark();
-        KnownHouse known = question.acrossHouses() ? null : known(tx);
-        Optional<Asked> asked = ask(tx, known, house, () -> recall.isUnchanged(mark));
-        if (known != null && asked.isPresent()) {
+    private Optional<Asked> ask(TransactionContext tx, boolean hold) {
+        if (question.acrossHouses()) {
+            return ask(tx, null, house, () -> true);
+        }
+        if (hold) {
+            Ledger.hold(tx, house);
+        }
+        long mark = recall.mark(house);
+        KnownHouse known = known(tx);
+        boolean isHeld = hold && recall.canTell();
+        if (!known.house().get("indexed").asBoolean(false)) {
+            return Optional.empty();
+        }
+        Optional<Asked> asked = ask(tx, known, house, () -> isHeld || recall.isUnchanged(house, mark));
+        if (asked.isPresent()) {
             houses.keep(house, known, mark);
         }
         return asked;
@@ -222,7 +241,9 @@ final class Asking {
         List<Record> records = tx.run(file.cypher(), bound).list();
         Optional<Ways> ways =
                 known == null ? Optional.of(Ways.none()) : Ways.read(tx, key, known, all, records, unchanged);
-        if (ways.isEmpty()) {
+        // Over Bolt others may write too: the ways were read of the same revision as the house, and more cannot be
+        // told.
+        if (ways.isEmpty() || (recall.canTell() && !unchanged.getAsBoolean())) {
             return Optional.empty();
         }
         Reply reply;
@@ -334,6 +355,11 @@ final class Asking {
                 when,
                 all,
                 h.get("draft").asBoolean(false));
+    }
+
+    /** What an index still told of was taken away meanwhile. */
+    private static boolean isGone(ClientException e) {
+        return e.code() != null && e.code().contains("EntityNotFound");
     }
 
     static boolean isTooSlow(ClientException e) {

@@ -38,10 +38,12 @@ final class InProcessDoor implements Door {
 
     private final GraphDatabaseAPI database;
     private final Condition condition;
+    private final Recall recall;
     private final LoginContext reader;
     private final ExecutorService threads;
 
-    InProcessDoor(GraphDatabaseAPI database, Condition condition) {
+    InProcessDoor(GraphDatabaseAPI database, Condition condition, Recall recall) {
+        this.recall = recall;
         this.database = database;
         this.condition = condition;
         this.reader = new SecurityContext(
@@ -133,12 +135,14 @@ final class InProcessDoor implements Door {
                 ClientConnectionInfo.EMBEDDED_CONNECTION,
                 limit.toMillis(),
                 TimeUnit.MILLISECONDS))) {
-            T done = work.apply(new InProcessTransaction(tx));
-            InProcessFaults.said(() -> {
-                tx.commit();
-                return true;
-            });
-            return done;
+            InProcessTransaction context = new InProcessTransaction(tx);
+            T done = work.apply(context);
+            return recall.committing(
+                    context.changed(),
+                    () -> InProcessFaults.said(() -> {
+                        tx.commit();
+                        return done;
+                    }));
         }
     }
 

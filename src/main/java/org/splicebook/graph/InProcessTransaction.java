@@ -1,8 +1,11 @@
 package org.splicebook.graph;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.neo4j.driver.Query;
 import org.neo4j.driver.Record;
 import org.neo4j.driver.Result;
@@ -10,6 +13,7 @@ import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.Value;
 import org.neo4j.driver.internal.InternalRecord;
 import org.neo4j.driver.internal.summary.InternalSummaryCounters;
+import org.neo4j.graphdb.Label;
 import org.neo4j.graphdb.QueryStatistics;
 import org.neo4j.graphdb.Transaction;
 
@@ -18,8 +22,31 @@ import org.neo4j.graphdb.Transaction;
  * Parameters are texts, numbers, truth values, moments, bytes, and lists and maps of these.
  *
  * @param tx the transaction, which its maker commits and closes
+ * @param changed the houses and properties that it changes
  */
-record InProcessTransaction(Transaction tx) implements TransactionContext {
+record InProcessTransaction(Transaction tx, Set<String> changed) implements TransactionContext {
+    InProcessTransaction(Transaction tx) {
+        this(tx, new HashSet<>());
+    }
+
+    /** Notes, where the transaction is of this process, what it changes. */
+    static void changes(TransactionContext tx, String what) {
+        if (tx instanceof InProcessTransaction here) {
+            here.changed.add(what);
+        }
+    }
+
+    /** Waits, where the transaction is of this process, until nobody writes a node, and lets nobody write it until the transaction ends. */
+    static void hold(TransactionContext tx, String label, String key, String value) {
+        if (tx instanceof InProcessTransaction here) {
+            InProcessFaults.said(() -> {
+                Optional.ofNullable(here.tx.findNode(Label.label(label), key, value))
+                        .ifPresent(here.tx::acquireReadLock);
+                return true;
+            });
+        }
+    }
+
     @Override
     public Result run(String cypher, Map<String, Object> parameters) {
         return InProcessFaults.said(() -> {

@@ -33,6 +33,7 @@ final class InProcessWriter implements BulkWriter {
 
     private final GraphDatabaseAPI database;
     private final Condition condition;
+    private final Recall recall;
 
     /** The database's numbers of names: once given they stay. */
     private final Map<String, Integer> types = new ConcurrentHashMap<>();
@@ -40,7 +41,8 @@ final class InProcessWriter implements BulkWriter {
     private final Map<String, Integer> labels = new ConcurrentHashMap<>();
     private final Map<String, Integer> keys = new ConcurrentHashMap<>();
 
-    InProcessWriter(GraphDatabaseAPI database, Condition condition) {
+    InProcessWriter(GraphDatabaseAPI database, Condition condition, Recall recall) {
+        this.recall = recall;
         this.database = database;
         this.condition = condition;
     }
@@ -58,7 +60,11 @@ final class InProcessWriter implements BulkWriter {
             for (GraphRows r : rows) {
                 write(tx.kernelTransaction(), r);
             }
-            tx.commit();
+            boolean unused = recall.committing(
+                    kept.stream().map(k -> k.revision().house()).toList(), () -> {
+                        tx.commit();
+                        return true;
+                    });
         } catch (ProblemException e) {
             throw e;
         } catch (KernelException | RuntimeException e) {

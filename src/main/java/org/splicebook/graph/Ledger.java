@@ -40,10 +40,16 @@ final class Ledger {
 
     /** Locks a house for writing until the transaction ends, making its ledger where there is none; {@return its newest revision}. */
     static Optional<Kept> lock(TransactionContext tx, String house) {
+        InProcessTransaction.changes(tx, house);
         // Setting a property takes the lock; what is read after that is what the last writer left.
         tx.run("MERGE (l:Ledger {house: $house}) SET l.lock = true", Map.of("house", house))
                 .consume();
         return newest(tx, house);
+    }
+
+    /** Keeps a house as it is until the transaction ends, where the database is in this process. Does not wait elsewhere. */
+    static void hold(TransactionContext tx, String house) {
+        InProcessTransaction.hold(tx, "Ledger", "house", house);
     }
 
     /** {@return the newest revision, a deletion too} */

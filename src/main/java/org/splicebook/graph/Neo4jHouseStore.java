@@ -81,9 +81,10 @@ public final class Neo4jHouseStore implements HouseStore {
             List<Path> queries,
             @Nullable EmbeddedNeo4j embedded) {
         this.driver = driver;
+        this.recall = new Recall(embedded != null);
         this.door = embedded == null
                 ? new DriverDoor(driver)
-                : new InProcessDoor(embedded.database(), embedded.condition());
+                : new InProcessDoor(embedded.database(), embedded.condition(), recall);
         this.transactions = new Transactions(driver, door);
         this.text = text;
         this.clock = clock;
@@ -95,11 +96,10 @@ public final class Neo4jHouseStore implements HouseStore {
         this.embedded = embedded;
         this.bulk = embedded == null
                 ? BulkWriter.over(transactions)
-                : new InProcessWriter(embedded.database(), embedded.condition());
-        this.recall = new Recall(embedded != null);
+                : new InProcessWriter(embedded.database(), embedded.condition(), recall);
         this.newest = new Remembered<>(recall);
         this.sightings = new Remembered<>(recall);
-        this.properties = new PropertyLog(transactions, recall, text, clock);
+        this.properties = new PropertyLog(transactions, text, clock);
         this.checkup = new Checkup(transactions, embedded == null ? null : embedded.condition());
         Schema.ensure(transactions);
         this.questions = Questions.load(driver, door, recall, queries);
@@ -221,11 +221,11 @@ public final class Neo4jHouseStore implements HouseStore {
     @Override
     public Result<List<Revision>> putAll(Collection<House> houses, String who, String why) {
         BulkLoad load = new BulkLoad(transactions, bulk, projection);
-        return recall.writing(() -> load.load(houses, (house, token) -> {
+        return load.load(houses, (house, token) -> {
             String record = text.write(house);
             Revision first = next(Optional.empty(), house.id(), house.said(), who, why, false, Packed.digest(record));
             return new Ledger.Kept(first, Packed.of(record), token);
-        }));
+        });
     }
 
     @Override
@@ -315,7 +315,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     @Override
     public VerifyReport verify(boolean rebuild, Progress progress) {
-        return recall.writing(() -> verifier.verify(rebuild, progress));
+        return verifier.verify(rebuild, progress);
     }
 
     @Override
@@ -338,10 +338,10 @@ public final class Neo4jHouseStore implements HouseStore {
     void refresh(String house) {
         List<String> stale = transactions.read(tx -> Ledger.stale(tx, house));
         for (String id : stale) {
-            boolean isDone = recall.writing(() -> transactions.write(tx -> {
+            boolean isDone = transactions.write(tx -> {
                 Ledger.lock(tx, id);
                 return verifier.rebuild(tx, id);
-            }));
+            });
             if (!isDone) {
                 throw new ProblemException(Problem.error(
                         ProblemKind.INTERNAL,
@@ -367,8 +367,9 @@ public final class Neo4jHouseStore implements HouseStore {
         return new Neo4jPeople(transactions);
     }
 
-    /** Forgets what is remembered of graphs, as a start does. */
+    /** Forgets what is remembered, as a start does. */
     void forget() {
+        recall.forget();
         redrawing.forget();
     }
 
@@ -389,7 +390,7 @@ public final class Neo4jHouseStore implements HouseStore {
 
     private <T> Result<T> refusable(Function<TransactionContext, T> work) {
         try {
-            return Result.ok(recall.writing(() -> transactions.write(work)));
+            return Result.ok(transactions.write(work));
         } catch (Refusal e) {
             return Result.failed(e.problem());
         }

@@ -2,6 +2,7 @@ package org.splicebook.graph;
 
 import static java.util.Map.entry;
 
+import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -34,18 +35,59 @@ final class PropertyLog implements PropertyStore {
     private static final String NEWEST = "MATCH (p:Property {key: $property})" + NEWEST_OF + WITH_RECORD;
 
     private final Transactions transactions;
-    private final Recall recall;
     private final PropertyText text;
     private final Clock clock;
 
-    PropertyLog(Transactions transactions, Recall recall, PropertyText text, Clock clock) {
+    PropertyLog(Transactions transactions, PropertyText text, Clock clock) {
         this.transactions = transactions;
-        this.recall = recall;
         this.text = text;
         this.clock = clock;
     }
 
-    private record Kept(Revision revision, String token, String record) {}
+    /** A revision as it is kept. */
+    record Kept(Revision revision, String token, String record) {}
+
+    /** {@return the revision with the greatest number, also where the property's own node is lost} */
+    static Optional<Kept> greatest(TransactionContext tx, String property) {
+        return kept(
+                tx,
+                "MATCH (r:PropertyRevision) WHERE r.key STARTS WITH $property + '/' WITH r ORDER BY r.number DESC LIMIT 1"
+                        + WITH_RECORD,
+                Map.of("property", property));
+    }
+
+    /** {@return the numbers of the revisions whose record is not what was stored} */
+    static List<Long> damaged(TransactionContext tx, String property) {
+        return tx
+                .run(
+                        "MATCH (r:PropertyRevision) WHERE r.key STARTS WITH $property + '/'" + WITH_RECORD
+                                + " ORDER BY number",
+                        Map.of("property", property))
+                .list(r -> r)
+                .stream()
+                .filter(r -> !isIntact(r))
+                .map(r -> r.get("number").asLong())
+                .toList();
+    }
+
+    private static boolean isIntact(Record row) {
+        try {
+            String record = Packed.kept(row.get("record").asByteArray()).text();
+            return Packed.digest(record).equals(row.get("digest").asString());
+        } catch (UncheckedIOException e) {
+            return false;
+        }
+    }
+
+    /** Ties all revisions to the property's node, which is made where it is lost, and makes this one the newest. */
+    static void tie(TransactionContext tx, Revision newest) {
+        tx.run(
+                        "MERGE (p:Property {key: $property}) SET p.newest = $number, p.name = $name"
+                                + " WITH p MATCH (r:PropertyRevision) WHERE r.key STARTS WITH $property + '/'"
+                                + " MERGE (p)-[:HAS]->(r)",
+                        Map.of("property", newest.house(), "number", newest.number(), "name", newest.name()))
+                .consume();
+    }
 
     @Override
     public List<Revision> list() {
@@ -82,8 +124,7 @@ final class PropertyLog implements PropertyStore {
         String record = text.writeProperty(property);
         String token = Secret.random();
         try {
-            return Result.ok(recall.writing(
-                    () -> transactions.write(tx -> put(tx, property, record, token, expected, who, why))));
+            return Result.ok(transactions.write(tx -> put(tx, property, record, token, expected, who, why)));
         } catch (Refusal e) {
             return Result.failed(e.problem());
         }
@@ -94,9 +135,8 @@ final class PropertyLog implements PropertyStore {
         String id = past.get(0).property().id();
         String token = Secret.random();
         try {
-            return Result.ok(recall.writing(() -> transactions.write(tx -> {
-                tx.run("MERGE (p:Property {key: $property}) SET p.lock = true", Map.of("property", id))
-                        .consume();
+            return Result.ok(transactions.write(tx -> {
+                lockNew(tx, id);
                 Optional<Kept> there = kept(tx, NEWEST, Map.of("property", id));
                 if (there.isPresent() && !there.get().token().equals(token)) {
                     throw new Refusal(Problem.error(
@@ -113,10 +153,25 @@ final class PropertyLog implements PropertyStore {
                     PropertyRows.replace(tx, p.property());
                 }
                 return last;
-            })));
+            }));
         } catch (Refusal e) {
             return Result.failed(e.problem());
         }
+    }
+
+    /** Locks a property for writing until the transaction ends, if its node is there. */
+    static void lock(TransactionContext tx, String property) {
+        InProcessTransaction.changes(tx, "property " + property);
+        // Setting a property takes the lock; what is read after that is what the last writer left.
+        tx.run("MATCH (p:Property {key: $property}) SET p.lock = true", Map.of("property", property))
+                .consume();
+    }
+
+    /** The same, making its node where there is none. */
+    private static void lockNew(TransactionContext tx, String property) {
+        tx.run("MERGE (p:Property {key: $property}) SET p.lock = true", Map.of("property", property))
+                .consume();
+        lock(tx, property);
     }
 
     private static void append(TransactionContext tx, Revision next, String token, String record) {
@@ -135,9 +190,7 @@ final class PropertyLog implements PropertyStore {
             long expected,
             String who,
             String why) {
-        // Setting a property takes the lock; what is read after that is what the last writer left.
-        tx.run("MERGE (p:Property {key: $property}) SET p.lock = true", Map.of("property", property.id()))
-                .consume();
+        lockNew(tx, property.id());
         Optional<Kept> newest = kept(tx, NEWEST, Map.of("property", property.id()));
         if (newest.isPresent() && newest.get().token().equals(token)) {
             return newest.get().revision(); // Stored at the first try, whose answer was lost on the way.

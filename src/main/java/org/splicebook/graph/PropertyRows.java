@@ -4,10 +4,14 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.neo4j.driver.TransactionContext;
+import org.neo4j.driver.Value;
 import org.splicebook.record.Property;
 import org.splicebook.record.Provenance;
+import org.splicebook.store.Revision;
 
 /** A property in the graph: its buildings, units and common parts, links and meters, which name houses and their things by key. */
 final class PropertyRows {
@@ -31,6 +35,9 @@ final class PropertyRows {
             CREATE (u)-[:IN]->(b)
             """;
 
+    private static final String OF_PROPERTY =
+            "MATCH (n:Building|Unit|FeedLink|Meter) WHERE n.key STARTS WITH $property + '/'";
+
     private PropertyRows() {}
 
     /** {@return the labels of the nodes that make up properties, each with a unique key} */
@@ -44,6 +51,63 @@ final class PropertyRows {
                 .consume();
         tx.run(CREATE, Map.of("property", p.id(), "rows", rows(p))).consume();
         tx.run(IN_BUILDING, Map.of("property", p.id())).consume();
+    }
+
+    /** Takes away whatever is stored of a property's parts, also what is tied to nothing. */
+    static void remove(TransactionContext tx, String property) {
+        tx.run(OF_PROPERTY + " DETACH DELETE n", Map.of("property", property)).consume();
+    }
+
+    /** {@return what has to be stored of a property, a line for each node} */
+    static List<String> lines(Property p, Revision newest) {
+        List<String> lines = new ArrayList<>();
+        lines.add(line(
+                "Property",
+                Map.of(
+                        "key",
+                        p.id(),
+                        "title",
+                        p.said(),
+                        "linksComplete",
+                        p.linksComplete(),
+                        "name",
+                        newest.name(),
+                        "newest",
+                        newest.number()),
+                List.of()));
+        for (Map<String, Object> row : rows(p)) {
+            Map<?, ?> properties = (Map<?, ?>) row.get("properties");
+            List<String> ties = new ArrayList<>(List.of("OF " + p.id()));
+            if (properties.get("building") instanceof String b && p.buildings().containsKey(b)) {
+                ties.add("IN " + p.id() + "/" + b);
+            }
+            lines.add(line(String.valueOf(row.get("label")), properties, ties));
+        }
+        return lines;
+    }
+
+    /** {@return what is stored of a property, in the same way} */
+    static List<String> lines(TransactionContext tx, String property) {
+        List<String> lines = new ArrayList<>(tx.run(
+                        "MATCH (p:Property {key: $property}) RETURN p {.key, .title, .linksComplete, .name, .newest} AS p",
+                        Map.of("property", property))
+                .list(r -> line("Property", r.get("p").asMap(), List.of())));
+        lines.addAll(tx.run(
+                        OF_PROPERTY + " RETURN labels(n)[0] AS label, properties(n) AS properties,"
+                                + " COLLECT { MATCH (n)-[t:OF|IN]->(o) RETURN type(t) + ' ' + o.key } AS ties",
+                        Map.of("property", property))
+                .list(r -> line(
+                        r.get("label").asString(),
+                        r.get("properties").asMap(),
+                        r.get("ties").asList(Value::asString))));
+        return lines;
+    }
+
+    private static String line(String label, Map<?, ?> properties, List<String> ties) {
+        Map<String, Object> sorted = new TreeMap<>();
+        properties.forEach((key, value) -> sorted.put(String.valueOf(key), value));
+        return label + " with " + sorted
+                + ties.stream().sorted().map(t -> " " + t).collect(Collectors.joining());
     }
 
     private static List<Map<String, Object>> rows(Property p) {

@@ -50,7 +50,7 @@ public final class Questions {
         this.door = door;
         this.recall = recall;
         this.houses = new Remembered<>(recall);
-        this.replies = new Remembered<>(recall, Reply.ROWS_KEPT, Reply::weight);
+        this.replies = new Remembered<>(recall, asked -> Recall.ANYTHING, Reply.ROWS_KEPT, Reply::weight);
         this.turns = new Turns(door.questionsAtOnce(), PATIENCE);
     }
 
@@ -59,7 +59,7 @@ public final class Questions {
      *
      * @param driver explains files
      * @param door the way in for asking
-     * @param recall whether anything may have been written
+     * @param recall whether something may have been written
      * @param folders folders of further questions
      */
     static Questions load(Driver driver, Door door, Recall recall, List<Path> folders) {
@@ -118,7 +118,7 @@ public final class Questions {
             if (meanwhile != null) {
                 return Result.ok(meanwhile);
             }
-            long mark = recall.mark();
+            long mark = recall.mark(Recall.ANYTHING);
             Result<Reply> asked = asking.ask();
             if (asked.isOk()) {
                 replies.keep(key, asked.get(), mark);

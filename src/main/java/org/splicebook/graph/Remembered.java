@@ -4,6 +4,7 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import java.util.function.Supplier;
 import java.util.function.ToIntFunction;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** One sort of thing that is remembered by house, or by what is asked of one, until something is written. */
@@ -11,23 +12,26 @@ final class Remembered<T> {
     private static final int MOST_HOUSES = 32;
 
     private final Recall recall;
+    private final UnaryOperator<String> houseOf;
     private final Cache<String, Entry<T>> byHouse;
 
     private record Entry<T>(T value, long mark) {}
 
     Remembered(Recall recall) {
-        this(recall, MOST_HOUSES, value -> 1);
+        this(recall, UnaryOperator.identity(), MOST_HOUSES, value -> 1);
     }
 
     /**
      * Remembers up to a weight.
      *
-     * @param recall whether anything may have been written
+     * @param recall whether something may have been written
+     * @param houseOf by what is asked, the house whose changes end it, or {@link Recall#ANYTHING}
      * @param most the most that all values may weigh together
      * @param weight what one weighs
      */
-    Remembered(Recall recall, long most, ToIntFunction<T> weight) {
+    Remembered(Recall recall, UnaryOperator<String> houseOf, long most, ToIntFunction<T> weight) {
         this.recall = recall;
+        this.houseOf = houseOf;
         this.byHouse = Caffeine.newBuilder()
                 .maximumWeight(most)
                 .weigher((String house, Entry<T> entry) -> weight.applyAsInt(entry.value()))
@@ -36,7 +40,7 @@ final class Remembered<T> {
 
     /** {@return what is remembered of a house, read where nothing is, or where something may have been written since} */
     T of(String house, Supplier<T> reading) {
-        long mark = recall.mark();
+        long mark = recall.mark(houseOf.apply(house));
         T known = find(house);
         if (known != null) {
             return known;
@@ -50,12 +54,12 @@ final class Remembered<T> {
     @Nullable
     T find(String house) {
         Entry<T> known = byHouse.getIfPresent(house);
-        return known != null && recall.isUnchanged(known.mark()) ? known.value() : null;
+        return known != null && recall.isUnchanged(houseOf.apply(house), known.mark()) ? known.value() : null;
     }
 
     /** Remembers what was read of a house after that mark. */
     void keep(String house, T read, long mark) {
-        if (recall.isUnchanged(mark)) {
+        if (recall.isUnchanged(houseOf.apply(house), mark)) {
             byHouse.put(house, new Entry<>(read, mark));
         }
     }

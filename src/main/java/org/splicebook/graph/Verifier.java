@@ -15,18 +15,20 @@ import org.splicebook.store.RecordText;
 import org.splicebook.store.Revision;
 import org.splicebook.store.VerifyReport;
 
-/** Compares every house's graph with its record, and every record with its digest. */
+/** Compares the graph of every house and property with its record, and every record with its digest. */
 final class Verifier {
     private static final int TOLD = 10;
 
     private final Transactions transactions;
     private final RecordText text;
     private final Projection projection;
+    private final PropertyVerifier properties;
 
     Verifier(Transactions transactions, RecordText text, Projection projection) {
         this.transactions = transactions;
         this.text = text;
         this.projection = projection;
+        this.properties = new PropertyVerifier(transactions, text);
     }
 
     VerifyReport verify(boolean rebuild, Progress progress) {
@@ -46,6 +48,7 @@ final class Verifier {
             }
             progress.at(++done, houses.size(), house);
         }
+        properties.verify(rebuild, differences, rebuilt);
         return new VerifyReport(houses.size(), differences, rebuilt);
     }
 
@@ -85,7 +88,8 @@ final class Verifier {
         } catch (ProblemException | UncheckedIOException e) {
             return List.of(house + ": the newest record cannot be read, so its graph cannot be judged.");
         }
-        return differences(house, expected, GraphWriter.read(tx, house).rows());
+        return differences(
+                house, expected.lines(), GraphWriter.read(tx, house).rows().lines());
     }
 
     private GraphRows expected(TransactionContext tx, String house) {
@@ -97,10 +101,9 @@ final class Verifier {
         return projection.of(projection.derive(record), newest.get().revision());
     }
 
-    private static List<String> differences(String house, GraphRows expected, GraphRows found) {
+    /** {@return in words, the first of them, what of a thing's graph is there and should not be or the other way round, line by line} */
+    static List<String> differences(String house, List<String> wanted, List<String> there) {
         Map<String, Integer> count = new HashMap<>();
-        List<String> wanted = expected.lines();
-        List<String> there = found.lines();
         wanted.forEach(l -> count.merge(l, 1, Integer::sum));
         there.forEach(l -> count.merge(l, -1, Integer::sum));
         List<String> words = new ArrayList<>();

@@ -204,6 +204,46 @@ abstract class HouseStoreContract {
         assertThat(store.listHouses()).containsExactly(two);
     }
 
+    @Test
+    void aDamagedGraphOfAPropertyIsToldAndRebuilt() {
+        Property property = PropertyFiles.parse("row", Properties.text("alder-row.yaml"))
+                .get()
+                .property();
+        store.properties().put(property, 0, "Rowan", "first").get();
+        store.properties().put(property, 1, "Rowan", "second").get();
+        assertThat(store.verify(false, Progress.NONE).differences()).isEmpty();
+        Map<String, String> damages = Map.of(
+                "MATCH (n:Unit {name: '14b'}) DETACH DELETE n", "lacks Unit",
+                "MATCH (n:FeedLink {name: 'link-1'}) SET n.to = '14b'", "lacks FeedLink",
+                "MATCH (:Unit {name: '14b'})-[t:IN]->(:Building) DELETE t", "lacks Unit",
+                "MATCH (n:Meter {counts: '14b'})-[t:OF]->() DELETE t", "lacks Meter",
+                "CREATE (:Unit {key: 'alder-row/14z', property: 'alder-row', name: '14z', house: 'h'})",
+                        "should not, Unit",
+                "MATCH (p:Property) SET p.linksComplete = NOT p.linksComplete", "lacks Property",
+                "MATCH (p:Property) DETACH DELETE p", "should not, Building",
+                "CREATE (:Unit {key: 'birch/1', property: 'birch', name: '1', house: 'h'})", "should not, Unit");
+        damages.forEach((damage, said) -> {
+            run(damage);
+            VerifyReport found = store.verify(false, Progress.NONE);
+            assertThat(found.differences()).as(damage).isNotEmpty().anyMatch(d -> d.contains(said));
+            assertThat(found.differences()).as(damage).allMatch(d -> d.startsWith("property "));
+            VerifyReport rebuilt = store.verify(true, Progress.NONE);
+            assertThat(rebuilt.differences()).as(damage).isEmpty();
+            assertThat(rebuilt.rebuilt()).as(damage).hasSize(1).allMatch(r -> r.startsWith("property "));
+            assertThat(store.verify(true, Progress.NONE).rebuilt()).as(damage).isEmpty();
+            assertThat(store.properties()
+                            .find("alder-row")
+                            .orElseThrow()
+                            .revision()
+                            .number())
+                    .isEqualTo(2);
+            assertThat(store.properties().revisions("alder-row")).hasSize(2);
+        });
+        run("MATCH (r:PropertyRevision {number: 1}) SET r.digest = 'x'");
+        assertThat(store.verify(true, Progress.NONE).differences())
+                .containsExactly("property alder-row: the record of revision 1 is not what was stored.");
+    }
+
     /** A reader comes between: what is written is seen, and the index does not find it yet. */
     @Test
     void whileARevisionIsBeingStoredTheOneBeforeIsTheNewest() {

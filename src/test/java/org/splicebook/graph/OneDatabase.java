@@ -81,6 +81,7 @@ final class OneDatabase implements AutoCloseable {
     /** Takes everything away but the schema. */
     void empty() {
         tool.executableQuery("MATCH (n) WHERE NOT n:Schema DETACH DELETE n").execute();
+        store.forget();
     }
 
     @Override

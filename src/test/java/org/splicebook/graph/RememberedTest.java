@@ -3,10 +3,13 @@ package org.splicebook.graph;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 
 class RememberedTest {
+    private static final List<String> HERE = List.of("house");
+
     private final AtomicInteger reads = new AtomicInteger();
 
     private int read(Remembered<Integer> remembered) {
@@ -19,15 +22,29 @@ class RememberedTest {
         Remembered<Integer> remembered = new Remembered<>(recall);
         assertThat(read(remembered)).isEqualTo(1);
         assertThat(read(remembered)).isEqualTo(1);
-        recall.writing(() -> 0);
+        recall.committing(HERE, () -> 0);
         assertThat(read(remembered)).isEqualTo(2);
+    }
+
+    @Test
+    void whatIsWrittenOfAnotherHouseEndsOnlyWhatRestsOnAnything() {
+        Recall recall = new Recall(true);
+        Remembered<Integer> ofHouse = new Remembered<>(recall);
+        Remembered<Integer> ofAny = new Remembered<>(recall, asked -> Recall.ANYTHING, 32, value -> 1);
+        assertThat(read(ofHouse)).isEqualTo(1);
+        assertThat(read(ofAny)).isEqualTo(2);
+        recall.committing(List.of("barn"), () -> 0);
+        assertThat(read(ofHouse)).isEqualTo(1);
+        assertThat(read(ofAny)).isEqualTo(3);
+        recall.forget();
+        assertThat(read(ofHouse)).isEqualTo(4);
     }
 
     @Test
     void whatWasReadDuringAWriteIsNotRemembered() {
         Recall recall = new Recall(true);
         Remembered<Integer> remembered = new Remembered<>(recall);
-        recall.writing(() -> read(remembered));
+        recall.committing(HERE, () -> read(remembered));
         assertThat(read(remembered)).isEqualTo(2);
     }
 
@@ -43,7 +60,7 @@ class RememberedTest {
         Recall recall = new Recall(true);
         Remembered<Integer> remembered = new Remembered<>(recall);
         read(remembered);
-        assertThatThrownBy(() -> recall.writing(() -> {
+        assertThatThrownBy(() -> recall.committing(HERE, () -> {
                     throw new IllegalStateException("no room");
                 }))
                 .hasMessage("no room");
@@ -56,8 +73,8 @@ class RememberedTest {
     void whatWasReadBeforeAWriteIsNotKeptAfterIt() {
         Recall recall = new Recall(true);
         Remembered<Integer> remembered = new Remembered<>(recall);
-        long before = recall.mark();
-        recall.writing(() -> 0);
+        long before = recall.mark("house");
+        recall.committing(HERE, () -> 0);
         remembered.keep("house", 7, before);
         assertThat(remembered.find("house")).isNull();
     }
