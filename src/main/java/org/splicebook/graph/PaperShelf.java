@@ -21,7 +21,8 @@ import org.splicebook.store.Papers;
 
 /** What is kept beside houses, each a node that is tied to nothing: no question reaches it, and taken away it is gone from the graph. */
 record PaperShelf(Transactions transactions, Clock clock) implements Papers {
-    private static final int VERSION = 1;
+    static final int VERSION = 1;
+    static final String SCHEMA = "papers";
     private static final String ROW =
             " RETURN p.kind AS kind, p.house AS house, p.name AS name, p.at AS at, p.who AS who, p.text AS text, p.token AS token";
 

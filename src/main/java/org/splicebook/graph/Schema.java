@@ -43,15 +43,10 @@ final class Schema {
      * @throws ProblemException when the data was stored by a newer program
      */
     static void ensure(Transactions transactions) {
+        long found = transactions.read(tx -> found(tx, "splicebook"));
+        requireKnown(found, VERSION);
+        requireKnown(transactions.read(tx -> found(tx, PaperShelf.SCHEMA)), PaperShelf.VERSION);
         PaperShelf.ensure(transactions);
-        long found = transactions.read(Schema::found);
-        if (found > VERSION) {
-            throw new ProblemException(Problem.error(
-                    ProblemKind.STORE_AWAY,
-                    Where.NOWHERE,
-                    "The store has schema version " + found + "; this program knows version " + VERSION + ".",
-                    "Use the newer program."));
-        }
         if (found == VERSION) {
             return;
         }
@@ -61,8 +56,19 @@ final class Schema {
                 .consume());
     }
 
-    private static long found(TransactionContext tx) {
-        return tx.run("MATCH (s:Schema {name: 'splicebook'}) RETURN s.version AS version").stream()
+    private static void requireKnown(long found, long known) {
+        if (found > known) {
+            throw new ProblemException(Problem.error(
+                    ProblemKind.STORE_AWAY,
+                    Where.NOWHERE,
+                    "A newer program wrote this store: its schema has version " + found
+                            + ", and this program knows version " + known + ". Nothing was changed.",
+                    "Start that program on it, or choose another data folder with --data."));
+        }
+    }
+
+    private static long found(TransactionContext tx, String schema) {
+        return tx.run("MATCH (s:Schema {name: $name}) RETURN s.version AS version", Map.of("name", schema)).stream()
                 .mapToLong(r -> r.get("version").asLong())
                 .findFirst()
                 .orElse(0);

@@ -97,14 +97,7 @@ final class HouseReader {
 
     private void version(Fields f) {
         f.need("splicebook", "Begin the file with splicebook: 1.");
-        Node.Scalar s = f.scalar("splicebook");
-        if (s != null && !s.text().equals(VERSION)) {
-            problems.error(
-                    ProblemKind.BAD_VALUE,
-                    s.at(),
-                    "The version " + s.said() + " of the house file is not known.",
-                    "This program reads version " + VERSION + ".");
-        }
+        Versions.check(problems, f.scalar("splicebook"), "house file", VERSION);
     }
 
     private @Nullable String id(Fields f) {

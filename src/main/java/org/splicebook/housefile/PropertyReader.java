@@ -61,14 +61,7 @@ final class PropertyReader {
         Fields f = Fields.of(whole, TOP, problems);
         f.need("splicebook-property", "Begin the file with splicebook-property: 1.");
         f.need("property", "Give the property an id, for example property: alder-row.");
-        Node.Scalar version = f.scalar("splicebook-property");
-        if (version != null && !version.text().equals(VERSION)) {
-            problems.error(
-                    ProblemKind.BAD_VALUE,
-                    version.at(),
-                    "The version " + version.said() + " of the property file is not known.",
-                    "This program reads version " + VERSION + ".");
-        }
+        Versions.check(problems, f.scalar("splicebook-property"), "property file", VERSION);
         named(f, "buildings").forEach(this::building);
         named(f, "types").forEach(this::type);
         List<Node.Entry> common = named(f, "common");
