@@ -17,6 +17,9 @@ import org.splicebook.record.Ordered;
  */
 public record Row(
         String subject, Status status, Basis basis, Map<String, Object> columns, List<String> why, List<Reason> ways) {
+    /** The column that says which revision of the house asks for what the row tells; empty where none does. */
+    public static final String REVISION = "revision";
+
     /** In which part of the answer a row stands. */
     public enum Status {
         /** The record shows it. */

@@ -30,7 +30,7 @@ final class DueQuestion {
             .with("on", "the day that it is asked on, for example 2026-05-01", TODAY)
             .with("within", "how many days to look ahead", "31")
             .oneOf("tests", "which tests", "usual", "all")
-            .columns("test", "place", "last", "due", "because")
+            .columns("test", "place", "last", "due", "because", Row.REVISION)
             .by(DueQuestion::reply);
 
     private DueQuestion() {}
@@ -62,6 +62,7 @@ final class DueQuestion {
                     "because",
                     "revision " + w.after().number() + " of "
                             + w.after().stored().atZone(ZoneOffset.UTC).toLocalDate() + " changed what it hangs on");
+            columns.put(Row.REVISION, w.after().number());
             rows.add(new Row(w.subject(), Row.Status.SHOWN, Basis.SEEN, columns, List.of()));
         }
         List<String> notProven = new ArrayList<>();
@@ -99,6 +100,7 @@ final class DueQuestion {
                 d.last() == null ? "" : d.last().date() + ": " + d.last().result());
         columns.put("due", d.on().equals(DueTests.LONG_PAST) ? "now" : d.on().toString());
         columns.put("because", d.state().words());
+        columns.put(Row.REVISION, "");
         Basis basis = d.last() == null ? Basis.ASSUMED : Basis.TESTED;
         return new Row(d.subject(), Row.Status.SHOWN, basis, columns, List.of());
     }

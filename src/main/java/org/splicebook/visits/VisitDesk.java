@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.splicebook.answer.Answer;
 import org.splicebook.answer.Reply;
@@ -26,7 +25,6 @@ import org.splicebook.store.StoredHouse;
 /** Takes steps of visits, where they may be taken, and tells what the record of the house says meanwhile. */
 public final class VisitDesk {
     private static final Pattern NAME = Pattern.compile("[a-z0-9][a-z0-9-]{0,63}");
-    private static final Pattern BY_CHANGE = Pattern.compile("revision ([0-9]{1,18}) .*");
     private static final int MOST_SUSPECTS = 5;
 
     private final HouseStore store;
@@ -154,8 +152,7 @@ public final class VisitDesk {
         List<String> open = new ArrayList<>();
         if (due.isOk() && due.get() instanceof Answer a) {
             for (Row r : a.rows()) {
-                Matcher m = BY_CHANGE.matcher(String.valueOf(r.columns().get("because")));
-                if (m.matches() && Long.parseLong(m.group(1)) > visit.base()) {
+                if (r.columns().get(Row.REVISION) instanceof Number revision && revision.longValue() > visit.base()) {
                     open.add(r.subject() + " (" + r.columns().get("test") + ")");
                 }
             }

@@ -34,7 +34,9 @@ import org.splicebook.web.view.Wrong;
 /** A round through a building with one phone: what is due in each unit, many outcomes recorded at once; and the open visits of all units. */
 final class RoundPage {
     private static final String ROUND = "/properties/{property}/round";
-    private static final int AHEAD = 31;
+    /** Less than a month: what is tested every month would be due again as soon as it is done. */
+    private static final int AHEAD = 14;
+
     private static final String SEPARATOR = "|";
 
     private final HouseStore store;
@@ -78,7 +80,7 @@ final class RoundPage {
                 wrong -> page(stored, building, said, wrong));
     }
 
-    /** Unit by unit, each whole: where one is refused, what was recorded before it is told. */
+    /** All of them or none; where the store refuses a unit all the same, what was recorded before it is told. */
     private void record(Property property, List<String> chosen, Map<String, String> said) {
         Map<String, List<Map<String, String>>> byPart = new LinkedHashMap<>();
         for (String c : chosen) {
@@ -95,16 +97,14 @@ final class RoundPage {
             });
             byPart.computeIfAbsent(words[0], k -> new ArrayList<>()).add(test);
         }
+        String today = LocalDate.now(ZoneId.systemDefault()).toString();
+        byPart.forEach((part, tests) -> TestLog.check(
+                store, Objects.requireNonNull(property.parts().get(part)).house(), tests, today));
         List<String> done = new ArrayList<>();
         for (Map.Entry<String, List<Map<String, String>>> e : byPart.entrySet()) {
             Property.Part part = Objects.requireNonNull(property.parts().get(e.getKey()));
             try {
-                var unused = TestLog.append(
-                        store,
-                        part.house(),
-                        e.getValue(),
-                        LocalDate.now(ZoneId.systemDefault()).toString(),
-                        VisitApi.atThePages());
+                var unused = TestLog.append(store, part.house(), e.getValue(), today, VisitApi.atThePages());
                 done.add(part.said());
             } catch (ProblemException p) {
                 if (done.isEmpty()) {
@@ -169,7 +169,7 @@ final class RoundPage {
                                 "A round through " + p.said(),
                                 due == 0
                                         ? "By the records no test is due within " + AHEAD + " days."
-                                        : due + " tests are due within " + AHEAD
+                                        : due + (due == 1 ? " test is" : " tests are") + " due within " + AHEAD
                                                 + " days. Tick those that ended alike.",
                                 wrong,
                                 due == 0

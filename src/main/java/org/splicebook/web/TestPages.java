@@ -215,7 +215,7 @@ final class TestPages {
         Result<Reply> due = store.ask("due", house.id(), Map.of());
         return due.isOk() && due.get() instanceof Answer a
                 ? a.rows().stream()
-                        .filter(r -> String.valueOf(r.columns().get("because")).startsWith("revision"))
+                        .filter(r -> r.columns().get(Row.REVISION) instanceof Number)
                         .map(Row::subject)
                         .toList()
                 : List.of();

@@ -103,6 +103,17 @@ class VisitDeskTest {
     }
 
     @Test
+    void whatWasChangedBeforeTheWorkBeganIsNoTestOfIt() {
+        change();
+        Visit v = take(null, "report", "said", "out");
+        v = take(v, "plan", "who", "licensed electrician", "boxes", "bench");
+        v = take(v, "begin");
+        assertThat(desk.openTests(v)).isEmpty();
+        assertThat(take(take(v, "finish", "cause", "a", "fix", "b"), "close").isOpen())
+                .isFalse();
+    }
+
+    @Test
     void whatCannotBeFoundOutIsNeitherTestedNorOff() {
         VisitDesk deaf = new VisitDesk(memory); // no computed question is answered
         Visit v = take(null, "report", "said", "out");
