@@ -28,8 +28,10 @@ final class NeutralPasses {
 
     private boolean look() {
         for (DeviceKind.Link l : device.device().kind().links()) {
-            add(device.name(), l.a());
-            add(device.name(), l.b());
+            if (l.when() != DeviceKind.When.AS_LOAD) {
+                add(device.name(), l.a());
+                add(device.name(), l.b());
+            }
         }
         for (DeviceKind.Tab t : device.device().kind().tabs()) {
             add(device.name(), t.a());
@@ -42,7 +44,9 @@ final class NeutralPasses {
             }
             Facts.InBox d = facts.device(at.device());
             if (d != null) {
-                d.device().kind().links().forEach(l -> over(at, l.a(), l.b()));
+                d.device().kind().links().stream()
+                        .filter(l -> l.when() != DeviceKind.When.AS_LOAD)
+                        .forEach(l -> over(at, l.a(), l.b()));
                 d.device().kind().tabs().forEach(t -> over(at, t.a(), t.b()));
             }
         }
