@@ -21,6 +21,9 @@ import org.splicebook.oracle.Shape;
 import org.splicebook.record.House;
 import org.splicebook.store.Revision;
 import org.splicebook.wiring.Derivation;
+import org.splicebook.wiring.Loss;
+import org.splicebook.wiring.Thing;
+import org.splicebook.wiring.ThingKind;
 
 class ProjectionTest {
     /** What exists by derivation only; everything else that a way passes must be what the record names. */
@@ -73,6 +76,23 @@ class ProjectionTest {
         long things =
                 rows.ties().stream().filter(t -> t.type().equals("IF_LOST")).count();
         assertThat(losses).isPositive().isLessThan(things / 2);
+    }
+
+    @Test
+    void eachEndOfAWireIsLostUnderItsOwnNumber() {
+        House house = TestHouses.workshop("alder", "Alder");
+        List<String> ends = Derivation.derive(house).losses().stream()
+                .map(Loss::thing)
+                .filter(t -> t.kind() == ThingKind.WIRE_END)
+                .map(Thing::name)
+                .toList();
+        GraphRows rows = rows(house);
+        assertThat(ends).anyMatch(e -> e.endsWith("@1")).anyMatch(e -> e.endsWith("@2"));
+        assertThat(rows.ties().stream()
+                        .filter(t -> "wire-end-lost".equals(t.properties().get("mode")))
+                        .map(t -> rows.nodes().get(t.from()).properties().get("name") + "@"
+                                + t.properties().get("end")))
+                .containsExactlyInAnyOrderElementsOf(ends);
     }
 
     private static GraphRows rows(House house) {
