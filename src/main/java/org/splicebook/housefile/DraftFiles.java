@@ -52,7 +52,7 @@ public final class DraftFiles {
      */
     public static Result<Draft> parseKept(String text) {
         Problems problems = new Problems();
-        Optional<Node> whole = YamlReader.read("draft", text, Limits.NODES, problems);
+        Optional<Node> whole = YamlReader.readSome("draft", text, problems);
         Draft draft = whole.isPresent() ? kept(whole.get(), problems) : null;
         return draft == null || problems.any() ? new Result.Failed<>(problems.inOrder()) : Result.ok(draft);
     }
@@ -64,7 +64,7 @@ public final class DraftFiles {
     }
 
     private static Result<Written> parse(HouseFiles.SourceText text, House house, Problems problems) {
-        Optional<Node> whole = YamlReader.read(text.name(), text.text(), Limits.NODES, problems);
+        Optional<Node> whole = YamlReader.readSome(text.name(), text.text(), problems);
         Written written = whole.isPresent() ? read(whole.get(), house, problems) : null;
         return written == null || problems.any() ? new Result.Failed<>(problems.inOrder()) : Result.ok(written);
     }

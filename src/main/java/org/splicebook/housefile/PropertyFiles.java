@@ -38,7 +38,7 @@ public final class PropertyFiles {
     }
 
     private static Result<Written> parse(HouseFiles.SourceText text, Problems problems) {
-        Optional<Node> whole = YamlReader.read(text.name(), text.text(), Limits.NODES, problems);
+        Optional<Node> whole = YamlReader.readSome(text.name(), text.text(), problems);
         PropertyReader reader = new PropertyReader(problems);
         Property property = whole.isPresent() ? reader.read(whole.get()) : null;
         return property == null || problems.any()

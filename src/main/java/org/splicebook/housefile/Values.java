@@ -126,7 +126,8 @@ final class Values {
         }
         try {
             LocalDate day = LocalDate.parse(s.text());
-            if (day.toString().equals(s.text())) {
+            // Beyond year 9999 days have a sign, and no longer sort as text does.
+            if (day.toString().equals(s.text()) && day.getYear() >= 0 && day.getYear() <= 9999) {
                 return s.text();
             }
         } catch (DateTimeParseException e) {

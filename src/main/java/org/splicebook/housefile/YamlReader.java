@@ -68,6 +68,19 @@ final class YamlReader {
         return new YamlReader(file, problems, mostNodes).read(text);
     }
 
+    /** The same, where an empty text is a problem too. */
+    static Optional<Node> readSome(String file, String text, Problems problems) {
+        Optional<Node> whole = read(file, text, Limits.NODES, problems);
+        if (whole.isEmpty() && !problems.any()) {
+            problems.error(
+                    ProblemKind.MISSING,
+                    new Where(file, 1, 1, ""),
+                    "Nothing stands in it.",
+                    "Write what it is to say.");
+        }
+        return whole;
+    }
+
     /** {@return the line of the first comment of a text; 0 when it has none or cannot be read} */
     static int firstComment(String file, String text) {
         try {

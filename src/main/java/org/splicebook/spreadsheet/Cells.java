@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
@@ -50,6 +51,7 @@ public record Cells(List<List<String>> rows, List<String> formulas) {
     private static final int MOST_ROWS = 5_000;
     private static final int MOST_COLUMNS = 60;
     private static final int MOST_TEXT = 500;
+    private static final int MOST_DIGITS = 100;
 
     /** What a workbook's parts never hold, and what the library that reads them should not be shown. */
     private static final Pattern HOSTILE =
@@ -171,7 +173,10 @@ public record Cells(List<List<String>> rows, List<String> formulas) {
 
     private static String text(Cell c) {
         if (c.getType() == CellType.NUMBER) {
-            return c.asNumber().stripTrailingZeros().toPlainString();
+            BigDecimal number = c.asNumber().stripTrailingZeros();
+            // Written out, a number of a few characters may have more digits than there is memory.
+            boolean isWritable = Math.abs((long) number.scale()) < MOST_DIGITS && number.precision() < MOST_DIGITS;
+            return isWritable ? number.toPlainString() : number.toString();
         }
         String text = c.getType() == CellType.FORMULA ? c.getRawValue() : c.getText();
         return text == null ? "" : text;

@@ -16,6 +16,7 @@ import org.splicebook.answer.Caution;
 import org.splicebook.answer.Leads;
 import org.splicebook.answer.Row;
 import org.splicebook.problem.ProblemException;
+import org.splicebook.problem.ProblemKind;
 import org.splicebook.record.House;
 import org.splicebook.store.HouseStore;
 import org.splicebook.store.StoredHouse;
@@ -33,6 +34,7 @@ import org.splicebook.wiring.LoadPointWiring;
  * All that was told is in the address, nothing is stored; each answer brings the next test.
  */
 final class DiagnosePage {
+    private static final int LONGEST_ADDRESS = 4_000;
     private static final String PATH = "/houses/{house}/diagnose";
     private static final String POINT = "point:";
     private static final String UNIT = "unit:";
@@ -129,6 +131,13 @@ final class DiagnosePage {
             }
         }
         String to = new Paths(stored.house().id()).base() + "/diagnose?told=" + Paths.part(String.join("; ", all));
+        if (to.length() > LONGEST_ADDRESS) {
+            throw Failures.failure(
+                    "told",
+                    ProblemKind.TOO_LARGE,
+                    "What was told has grown too long for an address.",
+                    "Tell fewer things at once: what is dead, and what still works beside it.");
+        }
         ctx.redirect(to, HttpStatus.SEE_OTHER);
     }
 

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemKind;
 
@@ -97,6 +98,28 @@ class HostileInputTest {
         assertThat(problems).extracting(Problem::kind).contains(kind);
         assertThat(problems).allSatisfy(p -> assertThat(p.said()).hasSizeLessThan(600));
         assertThat(problems.get(0).said()).matches("[^\\x00-\\x1f\u202e\u2066\u200b]*");
+    }
+
+    /** Where nothing is told, the API has nothing to answer with. */
+    @Test
+    void aFailureAlwaysHasItsReason() {
+        for (String text : List.of("", "# only a remark\n", "---\n", "\n\n")) {
+            assertThat(HouseFiles.parse("f", text).problems()).isNotEmpty();
+            assertThat(DraftFiles.parse("f", text, Fixtures.house("alder-row.yaml"))
+                            .problems())
+                    .isNotEmpty();
+            assertThat(DraftFiles.parseKept(text).problems()).isNotEmpty();
+            assertThat(PropertyFiles.parse("f", text).problems()).isNotEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"+12026-03-14", "-0001-03-14", "2026-02-30", "2026-3-14"})
+    void aDayIsOneOfFourDigitsThatThereIs(String day) {
+        String house = Fixtures.text("alder-row.yaml").replace("date: 2026-03-14", "date: " + day);
+        assertThat(HouseFiles.parse("f", house).problems())
+                .extracting(Problem::kind)
+                .contains(ProblemKind.BAD_VALUE);
     }
 
     @Test

@@ -227,6 +227,33 @@ class IntakesTest {
     }
 
     @Test
+    void aNumberOfMoreDigitsThanThereIsMemoryIsNotWrittenOut() {
+        for (String number : List.of("1e999999999", "1E-999999999")) {
+            byte[] book = changed(
+                    book("space", "rating", "label", "5", "15", "Hall"),
+                    s -> s.replaceFirst("(?s)<c r=\"A2\".*?</c>", "<c r=\"A2\"><v>" + number + "</v></c>"));
+            assertThat(Cells.read(book).rows().get(1).get(0)).hasSizeLessThan(20);
+        }
+    }
+
+    @Test
+    void aBombOfBombsOrOfManyEntriesIsRefused() throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(out)) {
+            for (int i = 0; i < 1_100; i++) {
+                zip.putNextEntry(new ZipEntry("xl/" + i));
+            }
+        }
+        assertThatThrownBy(() -> Cells.read(out.toByteArray())).isInstanceOf(ProblemException.class);
+        ByteArrayOutputStream inner = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(inner)) {
+            zip.putNextEntry(new ZipEntry("deeper.xlsx"));
+            zip.write(out.toByteArray());
+        }
+        assertThatThrownBy(() -> Cells.read(inner.toByteArray())).isInstanceOf(ProblemException.class);
+    }
+
+    @Test
     void aBombIsRefusedWhileItIsUnpacked() throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (ZipOutputStream zip = new ZipOutputStream(out)) {
