@@ -286,6 +286,31 @@ class ArchiveTest {
         e.put("../evil.yaml", new byte[] {1});
         refused(e, "none that the manifest names");
 
+        for (String out : List.of(
+                "/evil.yaml",
+                "houses/../../evil.yaml",
+                "..\\evil.yaml",
+                "C:evil.yaml",
+                "manifest.json/evil.yaml",
+                "files/\u0000")) {
+            e = entries();
+            e.put(out, new byte[] {1});
+            refused(e, "none that the manifest names");
+        }
+
+        // One in another, and one that names itself.
+        e = entries();
+        e.put("inner.zip", Files.readAllBytes(file));
+        refused(e, "none that the manifest names");
+        e = entries();
+        e.put(
+                "manifest.json",
+                new String(e.get("manifest.json"), StandardCharsets.UTF_8)
+                        .replaceFirst("\"entries\" : \\{", "\"entries\" : {\"../evil.yaml\": \"00\",")
+                        .getBytes(StandardCharsets.UTF_8));
+        e.put("../evil.yaml", new byte[] {1});
+        refused(e, "none that the manifest names");
+
         e = entries();
         String name = "houses/alder-row-14a/000001.yaml";
         e.put(name, "splicebook: 1".getBytes(StandardCharsets.UTF_8));

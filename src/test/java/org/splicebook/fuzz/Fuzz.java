@@ -5,13 +5,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.time.Duration;
-import java.util.List;
 import org.splicebook.problem.ProblemException;
 
 /** What the fuzzer calls: by its own convention one class with these two methods. */
 public final class Fuzz {
     private static final Duration LONGEST = Duration.ofSeconds(5);
-    private static final int WARM = 10;
 
     private static final OperatingSystemMXBean MACHINE =
             (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
@@ -23,8 +21,7 @@ public final class Fuzz {
     /** Takes the name of the target, and lets it load what it needs. */
     public static void fuzzerInitialize(String[] args) {
         target = Target.valueOf(args[0]);
-        List<byte[]> seeds = target.seeds();
-        seeds.subList(0, Math.min(WARM, seeds.size())).forEach(s -> run(target, s));
+        target.seeds().forEach(s -> run(target, s));
     }
 
     /** Runs the target on one input; whatever it throws but problems is a finding, and so is what takes long. */

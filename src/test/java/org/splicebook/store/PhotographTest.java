@@ -80,6 +80,7 @@ class PhotographTest {
     @Test
     void pictureThatWouldFillTheMemoryIsRefusedByItsHead() {
         assertThat(wrong(Pictures.hugePng(60_000, 60_000))).isEqualTo(ProblemKind.TOO_LARGE);
+        assertThat(wrong(Pictures.hugeJpeg(50_000, 50_000))).isEqualTo(ProblemKind.TOO_LARGE);
         assertThat(wrong(Arrays.copyOf(Pictures.picture("jpg", 9, 9), Photograph.MOST_BYTES + 1)))
                 .isEqualTo(ProblemKind.TOO_LARGE);
     }

@@ -33,6 +33,20 @@ public final class Pictures {
         return out.toByteArray();
     }
 
+    /** {@return a small JPEG whose head claims that size, at most 65,535 each way} */
+    public static byte[] hugeJpeg(int width, int height) {
+        byte[] jpeg = picture("jpg", 40, 30);
+        for (int at = 2; at + 9 < jpeg.length; ) {
+            int marker = jpeg[at + 1] & 0xFF;
+            if (marker == 0xC0 || marker == 0xC2) {
+                ByteBuffer.wrap(jpeg).putShort(at + 5, (short) height).putShort(at + 7, (short) width);
+                return jpeg;
+            }
+            at += 2 + (((jpeg[at + 2] & 0xFF) << 8) | (jpeg[at + 3] & 0xFF));
+        }
+        throw new IllegalStateException("a picture without a frame");
+    }
+
     /** {@return a JPEG of 60 by 20 that says it was taken with the camera on its side, and where} */
     public static byte[] withExif() {
         byte[] place = "GPS 10.000 N 20.000 E".getBytes(StandardCharsets.US_ASCII);

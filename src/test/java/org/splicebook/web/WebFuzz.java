@@ -14,7 +14,7 @@ import org.splicebook.record.House;
 
 /** Requests of any kind, sent to a real server over a store in memory; an answer of 500 and more is a fault. */
 public final class WebFuzz {
-    private static final int MOST_MILLIS = 20_000;
+    private static final int MOST_MILLIS = 55_000;
     private static final House HOUSE = HouseFiles.parse("a", Served.ALDER_ROW).get();
     private static final Served SERVED = served();
 
