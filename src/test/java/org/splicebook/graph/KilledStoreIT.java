@@ -93,10 +93,11 @@ class KilledStoreIT {
         int writes = 0;
         for (int round = 0; killed < kills; round++) {
             boolean isStarting = round % 4 == 3;
-            int wait = random.nextInt(isStarting ? started : 6_000);
-            String when = "seed " + SEED + ", round " + round + ", killed after " + wait + " ms of "
-                    + (isStarting ? "its start" : "writing");
-            List<String> lines = writeUntilKilled(folders, wait, isStarting, when);
+            int wait = random.nextInt(isStarting ? started : 300);
+            int first = isStarting ? 0 : 1 + random.nextInt(80);
+            String when = "seed " + SEED + ", round " + round + ", killed after "
+                    + (isStarting ? wait + " ms of its start" : first + " writes and " + wait + " ms");
+            List<String> lines = writeUntilKilled(folders, first, wait, when);
             assertThat(isStarting || !lines.isEmpty())
                     .as("nothing was stored, %s", when)
                     .isTrue();
@@ -111,17 +112,18 @@ class KilledStoreIT {
     }
 
     /** {@return what was acknowledged, each line after the number of its store} */
-    private List<String> writeUntilKilled(List<Path> folders, int wait, boolean isStarting, String when)
-            throws Exception {
+    private List<String> writeUntilKilled(List<Path> folders, int first, int wait, String when) throws Exception {
         List<String> arguments = new ArrayList<>(List.of(String.valueOf(random.nextInt(1_000_000))));
         folders.forEach(f -> arguments.add(f.toString()));
         List<String> lines = new ArrayList<>();
         long start = System.nanoTime();
         ChildProcess child = ChildProcess.start(WritingProcess.class, arguments);
         try {
-            if (!isStarting) {
+            for (int i = 0; i < first; i++) {
                 lines.add(Objects.requireNonNull(child.line(), when));
-                started = (int) Math.max(1_000, (System.nanoTime() - start) / 1_000_000);
+                if (i == 0) {
+                    started = (int) Math.max(1_000, (System.nanoTime() - start) / 1_000_000);
+                }
             }
             CompletableFuture<Void> killing = CompletableFuture.runAsync(
                     () -> {
