@@ -10,12 +10,10 @@ import org.splicebook.rules.Finding;
 
 /** What the check of a house found, as rows. */
 final class FindingRows {
-    private final Checked checked;
     private final RowBuilder rows;
     private final Set<String> accepted = new HashSet<>();
 
     private FindingRows(Checked checked, RowBuilder rows) {
-        this.checked = checked;
         this.rows = rows;
         checked.accepted().stream()
                 .map(Checked.Accepted::acceptance)
