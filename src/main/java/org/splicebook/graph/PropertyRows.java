@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -76,7 +77,7 @@ final class PropertyRows {
                         newest.number()),
                 List.of()));
         for (Map<String, Object> row : rows(p)) {
-            Map<?, ?> properties = (Map<?, ?>) row.get("properties");
+            Map<?, ?> properties = (Map<?, ?>) Objects.requireNonNull(row.get("properties"));
             List<String> ties = new ArrayList<>(List.of("OF " + p.id()));
             if (properties.get("building") instanceof String b && p.buildings().containsKey(b)) {
                 ties.add("IN " + p.id() + "/" + b);

@@ -70,7 +70,7 @@ final class Facts {
     private final Map<String, WireUse> uses = new LinkedHashMap<>();
     private final Map<String, InCable> wires = new LinkedHashMap<>();
     private final Map<String, Map<String, InCable>> byCable = new HashMap<>();
-    private final Map<Joint, List<InCable>> inJoint = new IdentityHashMap<>();
+    private final IdentityHashMap<Joint, List<InCable>> inJoint = new IdentityHashMap<>();
     private final Map<String, Double> volts = new HashMap<>();
     private final Map<String, Boolean> twoLegs = new HashMap<>();
     private final Map<String, List<Cable>> cablesAt = new LinkedHashMap<>();

@@ -24,7 +24,7 @@ import org.splicebook.wiring.Wiring;
 public final class KeptFills {
     private static final int MOST_KEPT = 20_000;
 
-    private final Map<Box, Kept> kept = new IdentityHashMap<>();
+    private final IdentityHashMap<Box, Kept> kept = new IdentityHashMap<>();
 
     /** All that a count hangs on beside the box itself. */
     private record Of(
@@ -43,6 +43,7 @@ public final class KeptFills {
                     && complete.equals(o.complete);
         }
 
+        @SuppressWarnings("ReferenceEquality") // the very same ones: to compare them by value takes longer than counting
         private static boolean areSame(List<Cable> a, List<Cable> b) {
             boolean are = a.size() == b.size();
             for (int i = 0; are && i < a.size(); i++) {
@@ -64,9 +65,11 @@ public final class KeptFills {
             List<Cable> its = cables.getOrDefault(box.name(), List.of());
             Of of = new Of(its, grounds(its, uses), edition, house.code(), house.basis(), house.complete());
             Kept known = find(box);
-            BoxFill fill =
-                    known != null && known.of.isAs(of) ? known.fill : BoxFills.verdict(house, uses, its, box, edition);
-            if (known == null || known.fill != fill) {
+            BoxFill fill;
+            if (known != null && known.of.isAs(of)) {
+                fill = known.fill;
+            } else {
+                fill = BoxFills.verdict(house, uses, its, box, edition);
                 keep(box, new Kept(of, fill));
             }
             if (fill.verdict() != BoxFill.Verdict.NO_BOX) {
