@@ -119,7 +119,11 @@ public final class Strain {
             Gate g = Objects.requireNonNull(circuit.branches().get(c).gate());
             String position = positions.get(g.thing());
             if (g.positions()
-                    .contains(position == null ? Objects.requireNonNull(circuit.levers().get(g.thing())).get(0) : position)) {
+                    .contains(
+                            position == null
+                                    ? Objects.requireNonNull(circuit.levers().get(g.thing()))
+                                            .get(0)
+                                    : position)) {
                 closed.set(c);
             }
         }

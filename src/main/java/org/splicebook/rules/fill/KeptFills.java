@@ -43,7 +43,8 @@ public final class KeptFills {
                     && complete.equals(o.complete);
         }
 
-        @SuppressWarnings("ReferenceEquality") // the very same ones: to compare them by value takes longer than counting
+        @SuppressWarnings(
+                "ReferenceEquality") // the very same ones: to compare them by value takes longer than counting
         private static boolean areSame(List<Cable> a, List<Cable> b) {
             boolean are = a.size() == b.size();
             for (int i = 0; are && i < a.size(); i++) {
