@@ -1,8 +1,12 @@
 package org.splicebook.graph;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Marks a database as being made, until it has its schema. One that was left like that holds nothing that anybody was told is stored, and
@@ -11,6 +15,7 @@ import java.nio.file.Path;
  * @param folder the data folder
  */
 record Unfinished(Path folder) {
+    private static final Logger LOG = LoggerFactory.getLogger(Unfinished.class);
     private static final String MARK = "being-made";
     private static final String ASIDE = "neo4j-unfinished";
 
@@ -30,7 +35,18 @@ record Unfinished(Path folder) {
 
     /** It has all that it needs; from now on it is never put aside. */
     void end() throws IOException {
-        boolean unused = Files.deleteIfExists(mark());
+        if (Files.deleteIfExists(mark())) {
+            settle();
+        }
+    }
+
+    /** Else the mark might be there again after a power loss, and a database with houses in it be put aside. */
+    private void settle() {
+        try (FileChannel entries = FileChannel.open(folder, StandardOpenOption.READ)) {
+            entries.force(true);
+        } catch (IOException e) {
+            LOG.debug("The entries of {} cannot be written through here", folder, e);
+        }
     }
 
     private Path mark() {
