@@ -185,9 +185,8 @@ final class Asking {
                 throw e;
             }
         }
-        // On a busy machine it may have been the planning that took so long: have that done, and ask once more. The
-        // plan
-        // of a question across houses, which is one statement, is made by now.
+        // On a busy machine it may have been the planning that took so long: have that done, and ask once more.
+        // A question across houses is one statement, whose plan is made by now.
         if (!question.acrossHouses()) {
             int unused = door.read(PLANNING, this::rehearse);
         }
@@ -241,8 +240,7 @@ final class Asking {
         List<Record> records = tx.run(file.cypher(), bound).list();
         Optional<Ways> ways =
                 known == null ? Optional.of(Ways.none()) : Ways.read(tx, key, known, all, records, unchanged);
-        // Over Bolt others may write too: the ways were read of the same revision as the house, and more cannot be
-        // told.
+        // Over Bolt, where others write too, no more can be told than that the ways are of the house's revision.
         if (ways.isEmpty() || (recall.canTell() && !unchanged.getAsBoolean())) {
             return Optional.empty();
         }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.jspecify.annotations.Nullable;
 import org.neo4j.configuration.GraphDatabaseSettings;
 import org.neo4j.configuration.connectors.ConnectorPortRegister;
 import org.neo4j.configuration.connectors.ConnectorType;
@@ -75,13 +76,20 @@ public final class EmbeddedNeo4j implements AutoCloseable {
             ProcedureShortList.apply(dbms);
             return new EmbeddedNeo4j(where, claim, dbms, secret);
         } catch (IOException | RuntimeException e) {
+            giveUp(dbms, claim);
+            throw said(folder, e);
+        }
+    }
+
+    private static void giveUp(@Nullable DatabaseManagementService dbms, @Nullable FolderClaim claim) {
+        try {
             if (dbms != null) {
                 dbms.shutdown();
             }
+        } finally {
             if (claim != null) {
                 claim.close();
             }
-            throw said(folder, e);
         }
     }
 

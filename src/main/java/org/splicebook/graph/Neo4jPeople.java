@@ -27,8 +27,17 @@ import org.splicebook.people.Visitor;
 
 /** Keeps people beside the houses, in nodes that no question reaches: they are tied to no house. */
 final class Neo4jPeople implements PeopleStore {
-    /** Raised when what is stored has to be changed to be read by this program. */
-    private static final int VERSION = 1;
+    static final SchemaPart SCHEMA = new SchemaPart(
+            "people",
+            1,
+            List.of(
+                    Indexed.unique("User", "name"),
+                    Indexed.unique("Token", "id"),
+                    Indexed.unique("Invitation", "id"),
+                    Indexed.unique("SignedIn", "hash"),
+                    Indexed.plain("Token", "hash"),
+                    Indexed.plain("Invitation", "hash"),
+                    Indexed.plain("Audit", "at")));
 
     private static final String LOCKED = "MATCH (u:User {name: $name}) SET u.lock = true WITH u ";
 
@@ -36,27 +45,6 @@ final class Neo4jPeople implements PeopleStore {
 
     Neo4jPeople(Transactions transactions) {
         this.transactions = transactions;
-        ensure();
-    }
-
-    private void ensure() {
-        long found =
-                transactions.read(tx -> tx.run("MATCH (s:Schema {name: 'people'}) RETURN s.version AS version").stream()
-                        .mapToLong(r -> r.get("version").asLong())
-                        .findFirst()
-                        .orElse(0));
-        if (found >= VERSION) {
-            return;
-        }
-        transactions.index(List.of(
-                Indexed.unique("User", "name"),
-                Indexed.unique("Token", "id"),
-                Indexed.unique("Invitation", "id"),
-                Indexed.unique("SignedIn", "hash"),
-                Indexed.plain("Token", "hash"),
-                Indexed.plain("Invitation", "hash"),
-                Indexed.plain("Audit", "at")));
-        run("MERGE (s:Schema {name: 'people'}) SET s.version = $version", Map.of("version", VERSION));
     }
 
     @Override

@@ -21,25 +21,10 @@ import org.splicebook.store.Papers;
 
 /** What is kept beside houses, each a node that is tied to nothing: no question reaches it, and taken away it is gone from the graph. */
 record PaperShelf(Transactions transactions, Clock clock) implements Papers {
-    static final int VERSION = 1;
-    static final String SCHEMA = "papers";
+    static final SchemaPart SCHEMA =
+            new SchemaPart("papers", 1, List.of(Indexed.unique("Paper", "key"), Indexed.plain("Paper", "shelf")));
     private static final String ROW =
             " RETURN p.kind AS kind, p.house AS house, p.name AS name, p.at AS at, p.who AS who, p.text AS text, p.token AS token";
-
-    static void ensure(Transactions transactions) {
-        boolean isThere = transactions.read(
-                tx -> tx.run("MATCH (s:Schema {name: 'papers'}) WHERE s.version >= $version RETURN s", version())
-                        .hasNext());
-        if (!isThere) {
-            transactions.index(List.of(Indexed.unique("Paper", "key"), Indexed.plain("Paper", "shelf")));
-            transactions.write(tx -> tx.run("MERGE (s:Schema {name: 'papers'}) SET s.version = $version", version())
-                    .consume());
-        }
-    }
-
-    private static Map<String, Object> version() {
-        return Map.of("version", VERSION);
-    }
 
     private record Kept(Paper paper, String token) {}
 

@@ -3,27 +3,24 @@ package org.splicebook.graph;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
-import org.neo4j.driver.TransactionContext;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
-import org.splicebook.problem.ProblemKind;
-import org.splicebook.problem.Where;
 import org.splicebook.wiring.ThingKind;
 
-/** The uniqueness constraints and indexes, and the version of the schema. */
+/** The uniqueness constraints and indexes of all that is stored, and their versions. */
 final class Schema {
-    /** Raised when stored data has to be changed to be read by this program. */
-    static final int VERSION = 4;
-
     private static final List<String> FURTHER_LABELS = List.of(
             "House", "Place", "Panel", "Box", "LoadPoint", "Island", "Crossing", "Loss", "OpenRegion", "Finding");
 
     /** Things without nodes of their own. */
     private static final Set<ThingKind> FOLDED = EnumSet.of(ThingKind.WIRE_END, ThingKind.TERMINAL);
+
+    /** Houses, and properties with them. */
+    static final SchemaPart HOUSES = new SchemaPart("splicebook", 4, all());
+
+    private static final List<SchemaPart> PARTS = List.of(HOUSES, PaperShelf.SCHEMA, Neo4jPeople.SCHEMA);
 
     private Schema() {}
 
@@ -38,40 +35,21 @@ final class Schema {
     }
 
     /**
-     * Makes what is missing.
+     * Makes what is missing of all that is stored.
      *
-     * @throws ProblemException when the data was stored by a newer program
+     * @throws ProblemException when the data was stored by a newer program; then nothing is changed
      */
     static void ensure(Transactions transactions) {
-        long found = transactions.read(tx -> found(tx, "splicebook"));
-        requireKnown(found, VERSION);
-        requireKnown(transactions.read(tx -> found(tx, PaperShelf.SCHEMA)), PaperShelf.VERSION);
-        PaperShelf.ensure(transactions);
-        if (found == VERSION) {
-            return;
+        List<SchemaPart> missing = transactions.read(
+                tx -> PARTS.stream().filter(p -> !p.isThere(tx)).toList());
+        if (!missing.isEmpty()) {
+            transactions.index(
+                    missing.stream().flatMap(p -> p.indexes().stream()).toList());
+            transactions.write(tx -> {
+                missing.forEach(p -> p.done(tx));
+                return true;
+            });
         }
-        transactions.index(all());
-        transactions.write(tx -> tx.run(
-                        "MERGE (s:Schema {name: 'splicebook'}) SET s.version = $version", Map.of("version", VERSION))
-                .consume());
-    }
-
-    private static void requireKnown(long found, long known) {
-        if (found > known) {
-            throw new ProblemException(Problem.error(
-                    ProblemKind.STORE_AWAY,
-                    Where.NOWHERE,
-                    "A newer program wrote this store: its schema has version " + found
-                            + ", and this program knows version " + known + ". Nothing was changed.",
-                    "Start that program on it, or choose another data folder with --data."));
-        }
-    }
-
-    private static long found(TransactionContext tx, String schema) {
-        return tx.run("MATCH (s:Schema {name: $name}) RETURN s.version AS version", Map.of("name", schema)).stream()
-                .mapToLong(r -> r.get("version").asLong())
-                .findFirst()
-                .orElse(0);
     }
 
     private static List<Indexed> all() {

@@ -17,7 +17,6 @@ import org.neo4j.driver.Logging;
 import org.neo4j.driver.NotificationConfig;
 import org.neo4j.driver.exceptions.AuthenticationException;
 import org.neo4j.driver.exceptions.Neo4jException;
-import org.splicebook.people.PeopleStore;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -77,7 +76,6 @@ public final class Stores {
                     derivation,
                     queries,
                     neo4j);
-            PeopleStore unused = store.people(); // Has its own part of the schema made.
             neo4j.finished();
             return store;
         } catch (RuntimeException e) {

@@ -29,7 +29,7 @@ final class ConnectionRules {
         for (Box b : f.house().boxes().values()) {
             for (Joint j : b.joints()) {
                 Set<Wire.Material> materials = new LinkedHashSet<>();
-                f.wiresIn(j).stream().forEach(w -> {
+                f.wiresIn(j).forEach(w -> {
                     if (!w.wire().metal() && w.wire().material() != null) {
                         materials.add(w.wire().material());
                     }

@@ -69,7 +69,7 @@ final class PanelRules {
             for (Joint j : p.joints()) {
                 for (Ref r : j.members()) {
                     if (r instanceof Ref.PanelTerminal t && f.breakerOf(p.name() + "." + t.terminal()) != null) {
-                        f.wiresIn(j).stream()
+                        f.wiresIn(j)
                                 .forEach(w -> wires.computeIfAbsent(t.terminal(), k -> new TreeSet<>())
                                         .add(w.name()));
                     }

@@ -23,9 +23,9 @@ final class Tries {
         return Caffeine.newBuilder()
                 .maximumSize(MOST_ADDRESSES)
                 .expireAfterAccess(SILENT)
+                // By time that passes: a clock that is set back must not keep anybody out.
                 .build(address -> Bucket.builder()
-                        .withNanosecondPrecision() // By time that passes: a clock that is set back must not keep
-                        // anybody out.
+                        .withNanosecondPrecision()
                         .addLimit(limit -> limit.capacity(most).refillGreedy(more, each))
                         .build());
     }
