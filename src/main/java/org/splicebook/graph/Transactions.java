@@ -14,6 +14,7 @@ import org.neo4j.driver.exceptions.AuthenticationException;
 import org.neo4j.driver.exceptions.Neo4jException;
 import org.neo4j.driver.exceptions.ServiceUnavailableException;
 import org.neo4j.driver.exceptions.SessionExpiredException;
+import org.neo4j.driver.exceptions.value.ValueException;
 import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
@@ -128,6 +129,15 @@ final class Transactions {
                     ProblemKind.STORE_AWAY,
                     "The database cannot be reached: " + e.getMessage(),
                     "Look whether it runs and whether its address is right.",
+                    e);
+        }
+        if (e instanceof ValueException) {
+            // Asked for what each stored thing has, it gave nothing, or a thing of another kind.
+            return problem(
+                    ProblemKind.STORE_AWAY,
+                    "The database does not hold what was stored in it: " + shortly(e.getMessage()),
+                    "Verify the store; if files of the database are damaged, take the whole data folder from its last copy, or"
+                            + " restore an archive.",
                     e);
         }
         if (e.code() != null && e.code().contains("DatabaseUnavailable")) {

@@ -136,7 +136,7 @@ class DamagedFolderIT {
                 found.add(e.problems().get(0).said());
             }
         } catch (ProblemException e) {
-            assertThat(e.problems().get(0).kind()).isEqualTo(ProblemKind.STORE_AWAY);
+            assertThat(e.problems().get(0).kind()).as(e.toString()).isEqualTo(ProblemKind.STORE_AWAY);
             found.add("start: " + e.problems().get(0).said());
         }
         System.out.println(name + ": " + lost.size() + " lost, said: "
