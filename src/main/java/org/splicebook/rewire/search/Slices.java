@@ -1,25 +1,22 @@
 package org.splicebook.rewire.search;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.Box;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.Cable;
-import org.splicebook.record.CableEnd;
-import org.splicebook.record.Complete;
 import org.splicebook.record.House;
 import org.splicebook.record.Joint;
 import org.splicebook.record.Panel;
@@ -28,16 +25,19 @@ import org.splicebook.record.SubBus;
 
 /**
  * The part of a house that a change can reach: what hangs together with what differs over cables and boxes, panels cut out, and with
- * it what shares a breaker or its tie. What supplies the panels is always in it. A change is judged by this part before and after it,
+ * it what shares a breaker or its tie; all that hangs on a panel where the change can reach what supplies it. What supplies the panels
+ * is always in it. A change is judged by this part before and after it,
  * which costs what the part costs and not what the house does.
  */
 final class Slices {
-    /** Stands for all that is not wholly known: something unrecorded may join it. */
-    private static final String OPEN = "";
+    private static final Links NONE = new Links();
 
     private final House base;
     private final Links links;
-    private final Set<String> always = new TreeSet<>();
+    /** What no part may touch: a source's place, and breakers that feed a bus or are interlocked. */
+    private final Set<String> fixed;
+    /** What supplies each panel, with all that hangs together with it. */
+    private final Map<String, Set<String>> feeders = new LinkedHashMap<>();
 
     /**
      * What is in a part.
@@ -48,47 +48,14 @@ final class Slices {
      */
     record Part(Set<String> boxes, Set<String> cables, Set<String> spaces) {}
 
-    /** What hangs together: from a thing to those beside it. */
-    private static final class Links {
-        /** By kind and name: {@code b:} a box, {@code c:} a cable, {@code p:} a breaker's space. */
-        final Map<String, Set<String>> next = new HashMap<>();
-
-        void join(String a, String b) {
-            next.computeIfAbsent(a, k -> new TreeSet<>()).add(b);
-            next.computeIfAbsent(b, k -> new TreeSet<>()).add(a);
-        }
-    }
-
     Slices(House base) {
         this.base = base;
-        this.links = new Links();
-        base.cables().values().forEach(c -> cable(base, c, links));
-        base.panels().values().forEach(p -> {
-            panel(p, links);
-            if (!base.isComplete(p, Complete.LANDINGS) || !base.isComplete(p, Complete.BREAKERS)) {
-                p.breakers()
-                        .values()
-                        .forEach(b -> b.spaces().forEach(s -> links.join("p:" + p.name() + "." + s, OPEN)));
-            }
-        });
-        base.boxes().values().forEach(b -> box(base, b, links));
-        Set<String> feeders = new TreeSet<>();
-        for (Panel p : base.panels().values()) {
-            p.supply().stream().filter(base.cables()::containsKey).forEach(k -> feeders.add("c:" + k));
-            for (Joint j : p.joints()) {
-                boolean isSupply = j.members().stream()
-                        .anyMatch(r -> r instanceof Ref.SourceTerminal
-                                || (r instanceof Ref.PanelTerminal t
-                                        && t.terminal().startsWith("line-")));
-                if (isSupply) {
-                    cables(j).forEach(k -> feeders.add("c:" + k));
-                }
-            }
-        }
+        this.links = Links.of(base);
+        Set<String> sources = new TreeSet<>();
         for (Box b : base.boxes().values()) {
             if (b.joints().stream()
                     .anyMatch(j -> j.members().stream().anyMatch(r -> r instanceof Ref.SourceTerminal))) {
-                feeders.add("b:" + b.name());
+                sources.add("b:" + b.name());
             }
         }
         for (Panel p : base.panels().values()) {
@@ -100,90 +67,27 @@ final class Slices {
                     .forEach(keys::add);
             p.breakers().values().stream()
                     .filter(b -> keys.contains(b.key()))
-                    .forEach(b -> b.spaces().forEach(s -> feeders.add("p:" + p.name() + "." + s)));
+                    .forEach(b -> b.spaces().forEach(s -> sources.add("p:" + p.name() + "." + s)));
+            feeders.put(p.name(), links.reach(feeders(p), NONE));
         }
-        always.addAll(reach(feeders, links, new Links()));
+        fixed = links.reach(sources, NONE);
     }
 
-    private static void cable(House house, Cable c, Links to) {
-        String name = "c:" + c.name();
-        to.next.computeIfAbsent(name, k -> new TreeSet<>());
-        List<String> sites = new ArrayList<>(c.through());
-        for (CableEnd e : c.ends()) {
-            if (e instanceof CableEnd.At at) {
-                sites.add(at.box());
-            } else {
-                to.join(name, OPEN);
-                if (e instanceof CableEnd.OneOf some) {
-                    sites.addAll(some.boxes());
-                }
-            }
-        }
-        sites.stream().filter(s -> !house.panels().containsKey(s)).forEach(s -> to.join(name, "b:" + s));
-    }
-
-    private static void box(House house, Box b, Links to) {
-        to.next.computeIfAbsent("b:" + b.name(), k -> new TreeSet<>());
-        if (!house.isComplete(b, Complete.JOINTS) || !house.isComplete(b, Complete.CABLES)) {
-            to.join("b:" + b.name(), OPEN);
-        }
-    }
-
-    /** What lands on one breaker, or on several that are tied, pulled or locked together, and what is spliced in the panel. */
-    private static void panel(Panel p, Links to) {
-        String in = "p:" + p.name() + ".";
-        for (Breaker b : p.breakers().values()) {
-            b.spaces().forEach(s -> to.join(in + s, in + b.spaces().get(0)));
-        }
-        List<List<String>> groups = new ArrayList<>(p.ties());
-        groups.addAll(p.pullOuts().values());
-        for (List<String> keys : p.exclusive()) {
-            groups.add(keys.stream().map(k -> k.split("\\+")[0]).toList());
-        }
-        groups.forEach(g -> g.forEach(s -> to.join(in + s, in + g.get(0))));
+    private Set<String> feeders(Panel p) {
+        Set<String> all = new TreeSet<>();
+        p.supply().stream().filter(base.cables()::containsKey).forEach(k -> all.add("c:" + k));
         for (Joint j : p.joints()) {
-            List<String> posts = posts(j);
-            List<String> cables = cables(j);
-            if (posts.isEmpty()) {
-                cables.forEach(k -> to.join("c:" + k, "c:" + cables.get(0)));
-            }
-            for (String post : posts) {
-                if (!post.equals("n") && !post.equals("g") && !post.startsWith("line-")) {
-                    cables.forEach(k -> to.join("c:" + k, in + post.replace(".neutral", "")));
-                }
+            if (isSupply(j)) {
+                Links.cables(j).forEach(k -> all.add("c:" + k));
             }
         }
+        return all;
     }
 
-    private static List<String> posts(Joint j) {
+    private static boolean isSupply(Joint j) {
         return j.members().stream()
-                .filter(r -> r instanceof Ref.PanelTerminal)
-                .map(Ref::said)
-                .toList();
-    }
-
-    private static List<String> cables(Joint j) {
-        return j.members().stream()
-                .filter(r -> r instanceof Ref.WireEnd)
-                .map(r -> ((Ref.WireEnd) r).cable())
-                .distinct()
-                .toList();
-    }
-
-    private static Set<String> reach(Set<String> from, Links one, Links other) {
-        Set<String> seen = new HashSet<>(from);
-        ArrayDeque<String> queue = new ArrayDeque<>(from);
-        while (!queue.isEmpty()) {
-            String at = queue.remove();
-            for (Links l : List.of(one, other)) {
-                for (String to : l.next.getOrDefault(at, Set.of())) {
-                    if (seen.add(to)) {
-                        queue.add(to);
-                    }
-                }
-            }
-        }
-        return seen;
+                .anyMatch(r -> r instanceof Ref.SourceTerminal
+                        || (r instanceof Ref.PanelTerminal t && Links.isLine(t.terminal())));
     }
 
     /** {@return the part that what differs in another state of the house can reach; null where that is all of it, as with a feeder} */
@@ -199,7 +103,7 @@ final class Slices {
             Cable was = base.cables().get(c.name());
             if (!Objects.equals(c, was)) {
                 touched.add("c:" + c.name());
-                cable(after, c, more);
+                more.cable(after, c);
             }
         }
         base.cables().keySet().stream()
@@ -209,29 +113,34 @@ final class Slices {
             Box was = base.boxes().get(b.name());
             if (!Objects.equals(b, was)) {
                 touched.add("b:" + b.name());
-                box(after, b, more);
+                more.box(after, b);
             }
         }
         base.boxes().keySet().stream()
                 .filter(k -> !after.boxes().containsKey(k))
                 .forEach(k -> touched.add("b:" + k));
+        // So may what is done to a feeder elsewhere than at the breaker that it hangs on.
+        if (feeders.values().stream().anyMatch(f -> !Collections.disjoint(f, touched))) {
+            return null;
+        }
         for (Panel p : after.panels().values()) {
             Panel was = Objects.requireNonNull(base.panels().get(p.name()), p.name());
             if (!Objects.equals(p, was)) {
-                if (!panels(was, p, touched)) {
+                if (!panels(was, p, touched, more)) {
                     return null;
                 }
-                panel(p, more);
             }
         }
-        if (touched.stream().anyMatch(always::contains)) {
+        Set<String> reached = withPanels(touched, after, more);
+        if (reached == null) {
             return null;
         }
-        touched.addAll(always);
+        feeders.values().forEach(reached::addAll);
+        reached.addAll(fixed);
         Set<String> boxes = new TreeSet<>();
         Set<String> cables = new TreeSet<>();
         Set<String> spaces = new TreeSet<>();
-        for (String s : reach(touched, links, more)) {
+        for (String s : reached) {
             if (s.startsWith("b:")) {
                 boxes.add(s.substring(2));
             } else if (s.startsWith("c:")) {
@@ -243,8 +152,50 @@ final class Slices {
         return new Part(boxes, cables, spaces);
     }
 
+    /** What some things reach; where that is what supplies a panel, all that hangs on the panel too. Null where that is all of them. */
+    private @Nullable Set<String> withPanels(Set<String> touched, House after, Links more) {
+        Set<String> reached = links.reach(touched, more);
+        Set<String> left = new LinkedHashSet<>(feeders.keySet());
+        boolean grows = true;
+        while (grows) {
+            grows = false;
+            for (String name : List.copyOf(left)) {
+                if (!Collections.disjoint(Objects.requireNonNull(feeders.get(name), name), reached)) {
+                    left.remove(name);
+                    Set<String> all = new HashSet<>(reached);
+                    on(Objects.requireNonNull(base.panels().get(name), name), all);
+                    on(Objects.requireNonNull(after.panels().get(name), name), all);
+                    reached = links.reach(all, more);
+                    grows = true;
+                }
+            }
+        }
+        return left.isEmpty() || !Collections.disjoint(fixed, reached) ? null : reached;
+    }
+
+    private static void on(Panel p, Set<String> all) {
+        all.addAll(Links.spaces(p));
+        p.joints().forEach(j -> Links.cables(j).forEach(k -> all.add("c:" + k)));
+    }
+
+    /** A wire on a bar, and what is known of it there. Whatever else is on that bar is no matter of its. */
+    private record OnBar(Ref bar, Ref.WireEnd end, Joint alone) {
+        /** {@return the wires of a joint that is a bar with wires on it; none where it is anything else} */
+        static List<OnBar> of(Joint j) {
+            List<OnBar> all = new ArrayList<>();
+            List<String> posts = Links.posts(j);
+            if (posts.size() == 1 && Links.isBar(posts.get(0))) {
+                Joint alone = new Joint(List.of(), j.hold(), j.holders(), j.by(), j.about());
+                j.members().stream()
+                        .filter(r -> r instanceof Ref.WireEnd)
+                        .forEach(r -> all.add(new OnBar(new Ref.PanelTerminal(posts.get(0)), (Ref.WireEnd) r, alone)));
+            }
+            return all.size() == j.members().size() - 1 ? all : List.of();
+        }
+    }
+
     /** Adds what differs between two states of a panel; false where more differs than landings, breakers and ties. */
-    private static boolean panels(Panel was, Panel is, Set<String> touched) {
+    private static boolean panels(Panel was, Panel is, Set<String> touched, Links more) {
         if (!was.supply().equals(is.supply())
                 || !was.buses().equals(is.buses())
                 || !was.exclusive().equals(is.exclusive())
@@ -252,39 +203,58 @@ final class Slices {
                 || !Objects.equals(was.main(), is.main())) {
             return false;
         }
-        String in = "p:" + was.name() + ".";
-        // Most joints are the very same ones, which need no comparing.
-        Set<Joint> kept = Collections.newSetFromMap(new IdentityHashMap<>());
-        Set<Joint> before = Collections.newSetFromMap(new IdentityHashMap<>());
-        before.addAll(was.joints());
-        is.joints().stream().filter(before::contains).forEach(kept::add);
-        Set<Joint> same = other(was, kept);
-        same.retainAll(other(is, kept));
-        List<Panel> both = List.of(was, is);
-        for (int i = 0; i < 2; i++) {
-            Panel p = both.get(i);
-            for (Joint j : p.joints()) {
-                if (!kept.contains(j) && !same.contains(j)) {
-                    cables(j).forEach(k -> touched.add("c:" + k));
-                }
-            }
-            Panel other = both.get(1 - i);
-            for (Breaker b : p.breakers().values()) {
-                if (!b.equals(other.breakers().get(b.key()))) {
-                    b.spaces().forEach(s -> touched.add(in + s));
-                }
-            }
-            for (List<String> tie : p.ties()) {
-                if (!other.ties().contains(tie)) {
-                    tie.forEach(s -> touched.add(in + s));
+        List<Joint> before = without(was, is);
+        List<Joint> now = without(is, was);
+        // What is done at its lugs may join its legs, and with them those of the panel before it.
+        if (Stream.concat(before.stream(), now.stream()).anyMatch(Slices::isSupply)) {
+            return false;
+        }
+        more.panel(is, now);
+        Set<OnBar> once = new HashSet<>();
+        Set<OnBar> then = new HashSet<>();
+        before.forEach(j -> once.addAll(OnBar.of(j)));
+        now.forEach(j -> then.addAll(OnBar.of(j)));
+        for (Set<OnBar> one : List.of(once, then)) {
+            Set<OnBar> other = one == once ? then : once;
+            one.stream().filter(w -> !other.contains(w)).forEach(w -> touched.add("c:" + w.end.cable()));
+        }
+        for (List<Joint> joints : List.of(before, now)) {
+            for (Joint j : joints) {
+                if (OnBar.of(j).isEmpty()) {
+                    Links.cables(j).forEach(k -> touched.add("c:" + k));
                 }
             }
         }
+        differing(was, is, touched);
+        differing(is, was, touched);
         return true;
     }
 
-    private static Set<Joint> other(Panel p, Set<Joint> than) {
-        return p.joints().stream().filter(j -> !than.contains(j)).collect(Collectors.toCollection(HashSet::new));
+    /** Adds the spaces of breakers and ties that another state of the panel has not. */
+    private static void differing(Panel p, Panel other, Set<String> touched) {
+        String in = "p:" + p.name() + ".";
+        for (Breaker b : p.breakers().values()) {
+            if (!b.equals(other.breakers().get(b.key()))) {
+                b.spaces().forEach(s -> touched.add(in + s));
+            }
+        }
+        for (List<String> tie : p.ties()) {
+            if (!other.ties().contains(tie)) {
+                tie.forEach(s -> touched.add(in + s));
+            }
+        }
+    }
+
+    /** The joints that another state of the panel has not. Most are the very same ones, which need no comparing. */
+    private static List<Joint> without(Panel p, Panel other) {
+        Set<Joint> very = Collections.newSetFromMap(new IdentityHashMap<>());
+        very.addAll(other.joints());
+        List<Joint> rest = p.joints().stream().filter(j -> !very.contains(j)).toList();
+        if (rest.isEmpty()) {
+            return rest;
+        }
+        Set<Joint> equal = new HashSet<>(other.joints());
+        return rest.stream().filter(j -> !equal.contains(j)).toList();
     }
 
     private static Panel panel(Panel p, List<Joint> joints, Predicate<String> isIn) {
@@ -319,7 +289,7 @@ final class Slices {
         house.panels().forEach((name, p) -> {
             List<Joint> kept = new ArrayList<>();
             for (Joint j : p.joints()) {
-                List<String> its = cables(j);
+                List<String> its = Links.cables(j);
                 if (part.cables.containsAll(its)) {
                     kept.add(j);
                 } else if (its.stream().anyMatch(part.cables::contains)) {

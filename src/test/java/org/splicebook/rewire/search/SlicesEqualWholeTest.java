@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.splicebook.housefile.HouseFiles;
@@ -45,6 +46,37 @@ class SlicesEqualWholeTest {
         assertThat(c.whole()).isLessThan(c.moves() / 2);
     }
 
+    /** The bar's joint is written with all wires on it; the other circuits there are left out all the same. */
+    @Test
+    void aWireOnABarTakesItsOwnCircuitAlone() {
+        House house = sample();
+        Move move = new Move.Shift("main", "C13a.white", "g");
+        Slices.Part part =
+                new Slices(house).of(Moves.apply(house, List.of(move)).get());
+        assertThat(part).isNotNull();
+        assertThat(part.cables()).contains("C13a", "C13b", "C13c").doesNotContain("C1a", "C5a", "C18a");
+    }
+
+    /** A feeder takes the panel that it feeds along, and not the circuits of the panel that it comes from. */
+    @Test
+    void whatAFeederReachesIsJudgedAsInTheWhole() {
+        House house = sample();
+        Move move = new Move.Shift("main", "F1.black", "20");
+        Slices.Part part =
+                new Slices(house).of(Moves.apply(house, List.of(move)).get());
+        assertThat(part).isNotNull();
+        assertThat(part.cables()).contains("F1", "G1a", "G2a", "G3a", "C20a").doesNotContain("C1a", "C5a");
+        State before = State.of(house, PACK);
+        List<List<Move>> feeder = AllAtoms.of(before).stream()
+                .filter(moves -> moves.stream().anyMatch(m -> m.toString().contains("F1.")))
+                .toList();
+        assertThat(feeder).hasSizeGreaterThan(100);
+        List<List<Move>> some = IntStream.range(0, 30)
+                .mapToObj(i -> feeder.get(i * feeder.size() / 30))
+                .toList();
+        assertThat(compare(before, some, 30, 7).differences()).isEmpty();
+    }
+
     @Test
     @Tag("full")
     void manyRandomMoves() {
@@ -68,7 +100,11 @@ class SlicesEqualWholeTest {
 
     private static Compared compare(House house, int many, long seed) {
         State before = State.of(house, PACK);
-        List<List<Move>> atoms = AllAtoms.of(before);
+        return compare(before, AllAtoms.of(before), many, seed);
+    }
+
+    private static Compared compare(State before, List<List<Move>> atoms, int many, long seed) {
+        House house = before.house();
         Random random = new Random(seed);
         Wish wish = new Wish.Protect(
                 Protection.GROUND_FAULT,
