@@ -79,11 +79,13 @@ final class StartCommand implements Callable<Integer> {
     }
 
     private List<Reply> replies(HouseStore houses, House sample) {
-        if (houses.listHouses().isEmpty()) {
-            var unused = new Loader(houses, "start", "the sample house", Progress.NONE).load(List.of(sample), false);
-        }
-        if (houses.findHouse(sample.id()).isEmpty()) {
+        boolean isNew = houses.listHouses().isEmpty();
+        if (!isNew && houses.findHouse(sample.id()).isEmpty()) {
             return List.of();
+        }
+        ASKED.forEach(a -> houses.prepare(a.question(), sample.id(), a.parameters()));
+        if (isNew) {
+            var unused = new Loader(houses, "start", "the sample house", Progress.NONE).load(List.of(sample), false);
         }
         List<Reply> replies = new ArrayList<>();
         // Side by side: the first time that a question is asked, planning it takes most of the time.

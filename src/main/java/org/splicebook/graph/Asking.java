@@ -193,6 +193,15 @@ final class Asking {
         return door.read(PATIENT_LIMIT, tx -> ask(tx, hold));
     }
 
+    /** Has the plans made; {@return whether they were, which they are not for what cannot be asked} */
+    boolean prepare() {
+        if (!Parameters.wrong(question, file.choices(), house, given).isEmpty()) {
+            return false;
+        }
+        int unused = door.read(PLANNING, this::rehearse);
+        return true;
+    }
+
     /** Asks of no house, so that the plans are made and kept. They are kept by how long the parameters are, among other things. */
     private int rehearse(TransactionContext tx) {
         Map<String, Object> bound = new LinkedHashMap<>(Parameters.filled(question, given));

@@ -210,6 +210,11 @@ public final class Neo4jHouseStore implements HouseStore {
     }
 
     @Override
+    public void prepare(String question, String house, Map<String, String> parameters) {
+        questions.prepare(question, house, parameters);
+    }
+
+    @Override
     public Result<Reply> askDraft(String question, DraftedHouse drafted, Map<String, String> parameters) {
         return questions.askDraft(question, drafted, parameters, () -> projection.ofDraft(drafted));
     }

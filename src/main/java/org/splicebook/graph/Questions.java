@@ -106,6 +106,15 @@ public final class Questions {
         return file.question().acrossHouses() ? turns.take(asking::ask) : remembered(asking, id, house, parameters);
     }
 
+    /** Has the plans made of what is soon to be asked, while this thread does other work. */
+    void prepare(String id, String house, Map<String, String> parameters) {
+        QuestionFile file = byId.get(id);
+        if (file != null && !file.question().acrossHouses()) {
+            Asking asking = new Asking(door, recall, houses, file, house, parameters);
+            var unused = Begun.begin(asking::prepare);
+        }
+    }
+
     /** What is asked again of a house that did not change; a file may ask which day it is. */
     private Result<Reply> remembered(Asking asking, String id, String house, Map<String, String> parameters) {
         String key = house + "/" + id + "/" + LocalDate.now(ZoneId.systemDefault()) + new TreeMap<>(parameters);

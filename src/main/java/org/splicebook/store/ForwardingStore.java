@@ -93,6 +93,11 @@ public abstract class ForwardingStore implements HouseStore {
     }
 
     @Override
+    public void prepare(String question, String house, Map<String, String> parameters) {
+        behind.prepare(question, house, parameters);
+    }
+
+    @Override
     public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
         return behind.ask(question, house, parameters);
     }

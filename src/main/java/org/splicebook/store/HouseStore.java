@@ -90,6 +90,12 @@ public interface HouseStore extends DraftStore, AutoCloseable {
     Result<Reply> ask(String question, String house, Map<String, String> parameters);
 
     /**
+     * Says that this will soon be asked, so that what the first asking of it needs can be made ready beside other work. It tells nothing,
+     * and no answer depends on it.
+     */
+    default void prepare(String question, String house, Map<String, String> parameters) {}
+
+    /**
      * Compares every house's graph with its record.
      *
      * @param rebuild whether to rebuild what differs
