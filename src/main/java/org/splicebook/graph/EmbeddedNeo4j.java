@@ -98,6 +98,11 @@ public final class EmbeddedNeo4j implements AutoCloseable {
         return (GraphDatabaseAPI) dbms.database(GraphDatabaseSettings.DEFAULT_DATABASE_NAME);
     }
 
+    /** {@return whether it has just been made, and has no schema yet} */
+    boolean isBeingMade() {
+        return new Unfinished(folder).isMarked();
+    }
+
     /**
      * It has its schema, so that houses can be kept in it.
      *

@@ -101,7 +101,7 @@ public final class Neo4jHouseStore implements HouseStore {
         this.sightings = new Remembered<>(recall);
         this.properties = new PropertyLog(transactions, text, clock);
         this.checkup = new Checkup(transactions, embedded == null ? null : embedded.condition());
-        Schema.ensure(transactions);
+        Schema.ensure(transactions, embedded != null && embedded.isBeingMade());
         this.questions = Questions.load(driver, door, recall, queries);
     }
 

@@ -37,19 +37,31 @@ final class Schema {
     /**
      * Makes what is missing of all that is stored.
      *
+     * @param isNew whether the database has just been made, and has none of it
      * @throws ProblemException when the data was stored by a newer program; then nothing is changed
      */
-    static void ensure(Transactions transactions) {
-        List<SchemaPart> missing = transactions.read(
-                tx -> PARTS.stream().filter(p -> !p.isThere(tx)).toList());
-        if (!missing.isEmpty()) {
-            transactions.index(
-                    missing.stream().flatMap(p -> p.indexes().stream()).toList());
-            transactions.write(tx -> {
-                missing.forEach(p -> p.done(tx));
-                return true;
-            });
+    static void ensure(Transactions transactions, boolean isNew) {
+        if (isNew) {
+            // The first statement makes the database load what all of them need: that takes longer than to make the
+            // indexes.
+            var unused =
+                    Begun.begin(() -> transactions.read(tx -> tx.run("RETURN 1").hasNext()));
         }
+        List<SchemaPart> missing = isNew
+                ? PARTS
+                : transactions.read(
+                        tx -> PARTS.stream().filter(p -> !p.isThere(tx)).toList());
+        if (!missing.isEmpty()) {
+            make(transactions, missing);
+        }
+    }
+
+    private static void make(Transactions transactions, List<SchemaPart> parts) {
+        transactions.index(parts.stream().flatMap(p -> p.indexes().stream()).toList());
+        transactions.write(tx -> {
+            parts.forEach(p -> p.done(tx));
+            return true;
+        });
     }
 
     private static List<Indexed> all() {

@@ -33,6 +33,11 @@ record Unfinished(Path folder) {
         }
     }
 
+    /** {@return whether it still is being made} */
+    boolean isMarked() {
+        return Files.exists(mark());
+    }
+
     /** It has all that it needs; from now on it is never put aside. */
     void end() throws IOException {
         if (Files.deleteIfExists(mark())) {
