@@ -23,7 +23,6 @@ import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
 import org.splicebook.problem.ProblemKind;
 import org.splicebook.problem.Result;
-import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.record.Sighting;
 import org.splicebook.store.DraftState;
@@ -339,22 +338,9 @@ public final class Neo4jHouseStore implements HouseStore {
         }
     }
 
-    /** Rebuilds the graphs of a house, or of all for an empty id, that carry another stamp than this program's. */
+    /** Rebuilds the graphs of a house, or of all for an empty id, that are not of this program. */
     void refresh(String house) {
-        List<String> stale = transactions.read(tx -> Ledger.stale(tx, house));
-        for (String id : stale) {
-            boolean isDone = transactions.write(tx -> {
-                Ledger.lock(tx, id);
-                return verifier.rebuild(tx, id);
-            });
-            if (!isDone) {
-                throw new ProblemException(Problem.error(
-                        ProblemKind.INTERNAL,
-                        Where.field(id),
-                        "The graph of " + id + " is not of this program and its record cannot be read.",
-                        "Verify the store, and restore an earlier revision of the house."));
-            }
-        }
+        verifier.refresh(house);
     }
 
     @Override
