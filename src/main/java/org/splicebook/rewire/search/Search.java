@@ -50,7 +50,9 @@ public final class Search {
     /** How much is protected after a proposal: of two that cost the same the better one goes first. */
     private final Map<Proposal, Integer> protections = new HashMap<>();
 
+    /** The best of those that reach what is wished for and may not be made, no more than are told. */
     private final List<Rejected> rejected = new ArrayList<>();
+
     private final PriorityQueue<Node> queue = new PriorityQueue<>(Comparator.comparing((Node n) -> n.cost.cables() > 0)
             .thenComparing(Node::depth)
             .thenComparing(Node::cost)
@@ -62,7 +64,12 @@ public final class Search {
     private boolean exhausted = true;
 
     /** Moves to be tried: those of one step on a house that earlier ones were made on. */
-    private record Node(List<Move> moves, Cost cost, int depth, int order, House from, List<Move> step) {}
+    private record Node(List<Move> moves, Cost cost, int depth, int order, House from, List<Move> step) {
+        /** Whether no further step follows. */
+        boolean isLast() {
+            return depth == DEPTH || cost.cables() > 0;
+        }
+    }
 
     /** A node whose moves could be made. */
     private record Made(Node node, House house) {}
@@ -101,8 +108,7 @@ public final class Search {
             goesOn = !batch.isEmpty() && carryOn.test(judged);
             if (goesOn) {
                 List<Validation.Verdict> verdicts = batch.parallelStream()
-                        .map(m ->
-                                validation.of(m.house, m.node.moves, m.node.depth == DEPTH || m.node.cost.cables() > 0))
+                        .map(m -> validation.of(m.house, m.node.moves, m.node.isLast(), n -> isEnough(m.node, n)))
                         .toList();
                 for (int i = 0; i < batch.size(); i++) {
                     look(batch.get(i), verdicts.get(i));
@@ -117,8 +123,7 @@ public final class Search {
         proposals.sort(Comparator.comparing(Proposal::cost, Cost.TOLD)
                 .thenComparing(p -> -protections.getOrDefault(p, 0))
                 .thenComparing(Proposal::cost));
-        rejected.sort(Comparator.comparing((Rejected r) -> r.reasons().size()).thenComparing(Rejected::cost));
-        return new Found(first(proposals), first(rejected), looked, exhausted);
+        return new Found(first(proposals), List.copyOf(rejected), looked, exhausted);
     }
 
     /** The next few to be judged: of one depth, all with new cable or none. */
@@ -203,15 +208,39 @@ public final class Search {
             return;
         }
         if (v.isReached()) {
-            rejected.add(
-                    new Rejected(n.cost, Worklist.of(house, m.house, n.moves).steps(), v.reasons()));
+            reject(m, v.reasons());
         }
-        if (n.depth < DEPTH && n.cost.cables() == 0 && isPromising(n, v)) {
+        if (!n.isLast() && isPromising(n, v)) {
             Set<String> about = new LinkedHashSet<>(Steps.about(v.after(), v.open()));
             if (!(wish instanceof Wish.Cure)) {
                 about.addAll(steps.about(before));
             }
             expand(v.after(), about, n, m.house);
+        }
+    }
+
+    /** Whether a change against which so many reasons speak, or more, leads to no further step and is not told either. */
+    private boolean isEnough(Node n, int reasons) {
+        return (n.isLast() || reasons > STILL_OPEN) && isBehind(n.cost, reasons);
+    }
+
+    /** Whether those that are told already all go before a change that would be rejected for so many reasons. */
+    private boolean isBehind(Cost cost, int reasons) {
+        if (rejected.size() < TOLD) {
+            return false;
+        }
+        Rejected last = rejected.get(TOLD - 1);
+        int order = Integer.compare(last.reasons().size(), reasons);
+        return order < 0 || (order == 0 && last.cost().compareTo(cost) <= 0);
+    }
+
+    private void reject(Made m, List<String> reasons) {
+        if (!isBehind(m.node.cost, reasons.size())) {
+            rejected.add(new Rejected(
+                    m.node.cost, Worklist.of(house, m.house, m.node.moves).steps(), reasons));
+            rejected.sort(
+                    Comparator.comparing((Rejected r) -> r.reasons().size()).thenComparing(Rejected::cost));
+            rejected.subList(Math.min(TOLD, rejected.size()), rejected.size()).clear();
         }
     }
 

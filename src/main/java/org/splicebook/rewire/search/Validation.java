@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.IntPredicate;
 import org.jspecify.annotations.Nullable;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
@@ -90,14 +91,15 @@ final class Validation {
      * {@return the verdict by the part that the change can reach, and where that lets it pass by the whole house}
      *
      * @param isLast whether no further step follows, so that what is not reached needs no reasons
+     * @param isEnough whether a change against which so many reasons speak is given up, whatever else the checks would find
      */
-    Verdict of(House house, List<Move> moves, boolean isLast) {
+    Verdict of(House house, List<Move> moves, boolean isLast, IntPredicate isEnough) {
         Slices.Part part = isWide ? null : slices.of(house);
         if (part == null) {
-            return whole(house, moves, isLast);
+            return whole(house, moves, isLast, isEnough);
         }
-        Verdict v = part(part, house, moves, isLast);
-        return v.isReached && v.reasons.isEmpty() ? whole(house, moves, isLast) : v;
+        Verdict v = part(part, house, moves, isLast, isEnough);
+        return v.isReached && v.reasons.isEmpty() ? whole(house, moves, isLast, isEnough) : v;
     }
 
     /** {@return what it judges changes for} */
@@ -107,15 +109,16 @@ final class Validation {
 
     /** {@return the verdict by the whole house, with all reasons: nothing is proposed without} */
     Verdict whole(House house, List<Move> moves) {
-        return whole(house, moves, false);
+        return whole(house, moves, false, many -> false);
     }
 
-    private Verdict whole(House house, List<Move> moves, boolean isLast) {
+    private Verdict whole(House house, List<Move> moves, boolean isLast, IntPredicate isEnough) {
         State after = State.unchecked(house);
-        if (isLast && !goal.isReached(before, after, moves)) {
+        List<String> worse = worse(before, after);
+        if (isEnough.test(worse.size()) || (isLast && !goal.isReached(before, after, moves))) {
             return unreached(after);
         }
-        Verdict v = verdict(before, after.checked(pack, remembered), moves);
+        Verdict v = verdict(before, after.checked(pack, remembered), moves, worse);
         if (v.isReached && v.reasons.isEmpty()) {
             v.reasons.addAll(wholeCurrents().added(house, moves));
         }
@@ -128,20 +131,21 @@ final class Validation {
      */
     Verdict part(House house, List<Move> moves) {
         Slices.Part part = isWide ? null : slices.of(house);
-        return part == null ? whole(house, moves) : part(part, house, moves, false);
+        return part == null ? whole(house, moves) : part(part, house, moves, false, many -> false);
     }
 
-    private Verdict part(Slices.Part part, House house, List<Move> moves, boolean isLast) {
+    private Verdict part(Slices.Part part, House house, List<Move> moves, boolean isLast, IntPredicate isEnough) {
         State was = parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local, remembered));
         House cut = Slices.cut(house, part);
         if (isLast && isHopeless(was, floods.computeIfAbsent(part, p -> Flood.of(was.house())), Flood.of(cut))) {
             return Verdict.TURNED_AWAY;
         }
         State after = State.unchecked(cut);
-        if (isLast && !goal.isReached(was, after, moves)) {
+        List<String> worse = worse(was, after);
+        if (isEnough.test(worse.size()) || (isLast && !goal.isReached(was, after, moves))) {
             return unreached(after);
         }
-        Verdict v = verdict(was, after.checked(local, remembered), moves);
+        Verdict v = verdict(was, after.checked(local, remembered), moves, worse);
         if (v.isReached && v.reasons.isEmpty()) {
             v.reasons.addAll(currents.computeIfAbsent(part, p -> new Currents(was.house()))
                     .added(cut, moves));
@@ -156,7 +160,8 @@ final class Validation {
                 ? before
                 : parts.computeIfAbsent(part, p -> State.of(Slices.cut(before.house(), p), local, remembered));
         House cut = part == null ? house : Slices.cut(house, part);
-        Verdict v = verdict(was, State.of(cut, part == null ? pack : local, remembered), moves);
+        State after = State.of(cut, part == null ? pack : local, remembered);
+        Verdict v = verdict(was, after, moves, worse(was, after));
         Currents then = part == null ? wholeCurrents() : currents.computeIfAbsent(part, p -> new Currents(was.house()));
         return v.reasons.size() + then.added(cut, moves).size();
     }
@@ -188,8 +193,19 @@ final class Validation {
         return false;
     }
 
-    private Verdict verdict(State was, State after, List<Move> moves) {
-        List<String> reasons = new ArrayList<>(Service.worse(was, after, waived()));
+    /** What the wiring alone shows to be worse. */
+    private List<String> worse(State was, State after) {
+        List<String> all = new ArrayList<>(Service.worse(was, after, waived()));
+        all.addAll(loops(was, after));
+        Set<String> shorted = shorts(was);
+        shorts(after).stream()
+                .filter(w -> !shorted.contains(w))
+                .forEach(w -> all.add(w + " would be hot and neutral at once: a short."));
+        return all;
+    }
+
+    private Verdict verdict(State was, State after, List<Move> moves, List<String> worse) {
+        List<String> reasons = new ArrayList<>(worse);
         List<String> beside = new ArrayList<>();
         List<Finding> open = new ArrayList<>();
         Comparison found = Renamed.compare(was.house(), moves, was.findings(), after.findings());
@@ -204,11 +220,6 @@ final class Validation {
                 judge(c.after(), reasons, beside, open);
             }
         }
-        reasons.addAll(loops(was, after));
-        Set<String> shorted = shorts(was);
-        shorts(after).stream()
-                .filter(w -> !shorted.contains(w))
-                .forEach(w -> reasons.add(w + " would be hot and neutral at once: a short."));
         boolean isReached = goal.isReached(was, after, found);
         if (!isReached && wish instanceof Wish.Cure c) {
             after.findings().stream().filter(f -> f.key().equals(c.finding())).forEach(open::add);

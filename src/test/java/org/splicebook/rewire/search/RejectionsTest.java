@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.splicebook.housefile.Kinds;
+import org.splicebook.problem.Result;
 import org.splicebook.record.Breaker;
 import org.splicebook.record.House;
 import org.splicebook.record.Move;
@@ -115,13 +116,39 @@ class RejectionsTest {
                 House after = Moves.apply(house, atom).isOk()
                         ? Moves.apply(house, atom).get()
                         : null;
-                if (after != null && validation.of(after, atom, true).isTurnedAway()) {
+                if (after != null
+                        && validation.of(after, atom, true, many -> false).isTurnedAway()) {
                     assertThat(validation.whole(after, atom).reasons())
                             .as("%s: %s", file, atom)
                             .isNotEmpty();
                 }
             }
         }
+    }
+
+    /** What is given up for so many reasons would have had as many; what has fewer is judged as ever. */
+    @Test
+    void whatIsGivenUpEarlyWouldBeRejected() throws IOException {
+        House house = Puzzles.read("golden/borrowed-by-stair-light");
+        State before = State.of(house, PACK);
+        Validation validation = new Validation(before, PACK, Puzzles.wish(house, "borrowed-neutral"));
+        int givenUp = 0;
+        int passed = 0;
+        for (List<Move> atom : AllAtoms.of(before)) {
+            Result<House> after = Moves.apply(house, atom);
+            if (after.isOk()) {
+                Validation.Verdict full = validation.of(after.get(), atom, false, many -> false);
+                Validation.Verdict early = validation.of(after.get(), atom, false, many -> many >= 2);
+                boolean isGivenUp = !early.reasons().equals(full.reasons());
+                assertThat(!isGivenUp || (full.reasons().size() >= 2 && !early.isReached()))
+                        .as("%s", atom)
+                        .isTrue();
+                givenUp += isGivenUp ? 1 : 0;
+                passed += early.isReached() ? 1 : 0;
+            }
+        }
+        assertThat(givenUp).isPositive();
+        assertThat(passed).isPositive();
     }
 
     private static Found search(House house, String wanted) {
