@@ -324,7 +324,7 @@ class ArchiveTest {
                 new String(e.get("manifest.json"), StandardCharsets.UTF_8)
                         .replaceAll("(\"" + name + "\" : \")[0-9a-f]+", "$1" + Digests.of(bomb))
                         .getBytes(StandardCharsets.UTF_8));
-        refused(e, "too large");
+        refused(e, "This entry is too large");
 
         e = entries();
         byte[] other = "splicebook: 1\nhouse: other\n".getBytes(StandardCharsets.UTF_8);
