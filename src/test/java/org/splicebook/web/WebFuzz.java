@@ -47,6 +47,7 @@ public final class WebFuzz {
         }
         all.add(("PUT " + Served.HOUSE + "\nContent-Type: application/yaml\nIf-Match: \"1\"\n\n" + Served.ALDER_ROW)
                 .getBytes(StandardCharsets.UTF_8));
+        all.add("=gang\n\n".getBytes(StandardCharsets.ISO_8859_1));
         return all;
     }
 
@@ -72,7 +73,8 @@ public final class WebFuzz {
         }
         request.append("Content-Length: ").append(body.length()).append("\r\n\r\n");
         int status = status((request + body).getBytes(StandardCharsets.ISO_8859_1));
-        if (status >= 500) {
+        // A line of two words is a request without a version, which 505 answers rightly.
+        if (status >= 500 && status != 505) {
             throw new AssertionError(status + " for " + lines[0]);
         }
         if (!text.startsWith("GET ")) {
