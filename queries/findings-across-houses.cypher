@@ -4,14 +4,17 @@
 // kind: listing
 // across-houses
 // note: Each house by the edition that its record names.
-MATCH (f:Finding {severity: $severity})
-MATCH (h:House {key: f.house})
-  WHERE NOT coalesce(h.draft, false)
-RETURN f.rule AS rule,
-       head(collect(f.title)) AS title,
-       count(DISTINCT f.house) AS houses,
-       count(CASE WHEN f.certainty = 'found' AND NOT f.accepted THEN 1 END) AS found,
-       count(CASE WHEN f.certainty = 'possible' AND NOT f.accepted THEN 1 END) AS possible,
-       count(CASE WHEN f.certainty = 'asked' AND NOT f.accepted THEN 1 END) AS asked,
-       count(CASE WHEN f.accepted THEN 1 END) AS accepted
+MATCH (h:House)
+  WHERE h.derivation IS NOT NULL AND NOT coalesce(h.draft, false)
+// Of each rule: its name, and how many are found, possible, asked, accepted.
+UNWIND h[$severity + 'Rules'] AS tally
+WITH split(tally, ' ') AS t
+WITH t[0] AS rule, count(*) AS houses,
+     sum(toInteger(t[1])) AS found,
+     sum(toInteger(t[2])) AS possible,
+     sum(toInteger(t[3])) AS asked,
+     sum(toInteger(t[4])) AS accepted
+RETURN rule,
+       head(COLLECT { MATCH (f:Finding {rule: rule}) RETURN f.title LIMIT 1 }) AS title,
+       houses, found, possible, asked, accepted
 ORDER BY found DESC, rule

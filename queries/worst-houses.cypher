@@ -4,14 +4,15 @@
 // kind: listing
 // across-houses
 // note: Each house by the edition that its record names; what was accepted is not counted.
-MATCH (f:Finding {severity: $severity})
-  WHERE NOT f.accepted
-WITH f.house AS house,
-     count(CASE WHEN f.certainty = 'found' THEN 1 END) AS found,
-     count(CASE WHEN f.certainty = 'possible' THEN 1 END) AS possible,
-     count(CASE WHEN f.certainty = 'asked' THEN 1 END) AS asked,
-     collect(DISTINCT f.rule) AS rules
-MATCH (h:House {key: house})
-  WHERE NOT coalesce(h.draft, false)
-RETURN house, h.title AS name, found, possible, asked, rules
+MATCH (h:House)
+  WHERE h.derivation IS NOT NULL AND NOT coalesce(h.draft, false)
+// Of each rule: its name, and how many are found, possible, asked, accepted.
+WITH h, [t IN coalesce(h[$severity + 'Rules'], []) | split(t, ' ')] AS tallies
+WITH h, tallies,
+     reduce(n = 0, t IN tallies | n + toInteger(t[1])) AS found,
+     reduce(n = 0, t IN tallies | n + toInteger(t[2])) AS possible,
+     reduce(n = 0, t IN tallies | n + toInteger(t[3])) AS asked
+  WHERE found + possible + asked > 0
+RETURN h.key AS house, h.title AS name, found, possible, asked,
+       [t IN tallies WHERE t[1] <> '0' OR t[2] <> '0' OR t[3] <> '0' | t[0]] AS rules
 ORDER BY found DESC, house

@@ -2,14 +2,23 @@ package org.splicebook.graph;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.splicebook.record.Acceptance;
+import org.splicebook.rules.Certainty;
 import org.splicebook.rules.Checked;
 import org.splicebook.rules.Finding;
+import org.splicebook.rules.Severity;
 
 /** What the check of a house found, as rows. */
 final class FindingRows {
+    /** In a tally: after the certainties. */
+    private static final int ACCEPTED = Certainty.values().length;
+
     private final RowBuilder rows;
     private final Set<String> accepted = new HashSet<>();
 
@@ -29,6 +38,30 @@ final class FindingRows {
                 "checkedBy",
                 checked.pack().id());
         checked.all().forEach(f::finding);
+        for (Severity s : Severity.values()) {
+            rows.set(
+                    rows.node("House", checked.house().id()),
+                    s.word() + "Rules",
+                    f.tallies(checked.all().stream()
+                            .filter(found -> found.severity() == s)
+                            .toList()));
+        }
+    }
+
+    /**
+     * {@return for each rule how many of its findings are found, possible, asked and accepted, in a text each: to ask of ten thousand houses
+     * which are the worst, all their findings are too many to be read}
+     */
+    private List<String> tallies(List<Finding> findings) {
+        Map<String, int[]> byRule = new TreeMap<>();
+        for (Finding f : findings) {
+            byRule.computeIfAbsent(f.rule(), r -> new int[ACCEPTED + 1])[
+                    accepted.contains(f.key()) ? ACCEPTED : f.certainty().ordinal()]++;
+        }
+        return byRule.entrySet().stream()
+                .map(e -> e.getKey() + " "
+                        + IntStream.of(e.getValue()).mapToObj(String::valueOf).collect(Collectors.joining(" ")))
+                .toList();
     }
 
     private void finding(Finding f) {

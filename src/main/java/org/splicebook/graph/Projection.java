@@ -16,7 +16,7 @@ import org.splicebook.wiring.Wiring;
  */
 record Projection(Function<House, Wiring> derivation) {
     /** The shape of the graph; raised when the rows of an unchanged record change. */
-    static final int SHAPE = 6;
+    static final int SHAPE = 7;
 
     /** The stamp of a graph: another with each version of the derivation, of the shape and of the rules. */
     static final long STAMP = (Wiring.VERSION * 1000L + SHAPE) * (1L << 32) + Checks.stamp();
