@@ -1,5 +1,7 @@
 package org.splicebook.graph;
 
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -7,7 +9,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.splicebook.record.Acceptance;
 import org.splicebook.rules.Certainty;
 import org.splicebook.rules.Checked;
@@ -16,9 +17,6 @@ import org.splicebook.rules.Severity;
 
 /** What the check of a house found, as rows. */
 final class FindingRows {
-    /** In a tally: after the certainties. */
-    private static final int ACCEPTED = Certainty.values().length;
-
     private final RowBuilder rows;
     private final Set<String> accepted = new HashSet<>();
 
@@ -38,11 +36,14 @@ final class FindingRows {
                 "checkedBy",
                 checked.pack().id());
         checked.all().forEach(f::finding);
+        // Of several with one key the last is kept, as of the nodes.
+        Map<String, Finding> byKey = new HashMap<>();
+        checked.all().forEach(found -> byKey.put(found.key(), found));
         for (Severity s : Severity.values()) {
             rows.set(
                     rows.node("House", checked.house().id()),
                     s.word() + "Rules",
-                    f.tallies(checked.all().stream()
+                    f.tallies(byKey.values().stream()
                             .filter(found -> found.severity() == s)
                             .toList()));
         }
@@ -53,15 +54,27 @@ final class FindingRows {
      * which are the worst, all their findings are too many to be read}
      */
     private List<String> tallies(List<Finding> findings) {
-        Map<String, int[]> byRule = new TreeMap<>();
-        for (Finding f : findings) {
-            byRule.computeIfAbsent(f.rule(), r -> new int[ACCEPTED + 1])[
-                    accepted.contains(f.key()) ? ACCEPTED : f.certainty().ordinal()]++;
-        }
-        return byRule.entrySet().stream()
-                .map(e -> e.getKey() + " "
-                        + IntStream.of(e.getValue()).mapToObj(String::valueOf).collect(Collectors.joining(" ")))
+        return findings.stream()
+                .collect(Collectors.groupingBy(Finding::rule, TreeMap::new, Collectors.toList()))
+                .entrySet()
+                .stream()
+                .map(e -> tally(e.getKey(), e.getValue()))
                 .toList();
+    }
+
+    private String tally(String rule, List<Finding> findings) {
+        EnumMap<Certainty, Integer> standing = new EnumMap<>(Certainty.class);
+        int letStand = 0;
+        for (Finding f : findings) {
+            if (accepted.contains(f.key())) {
+                letStand++;
+            } else {
+                standing.merge(f.certainty(), 1, Integer::sum);
+            }
+        }
+        return rule + " " + standing.getOrDefault(Certainty.FOUND, 0) + " "
+                + standing.getOrDefault(Certainty.POSSIBLE, 0) + " " + standing.getOrDefault(Certainty.ASKED, 0) + " "
+                + letStand;
     }
 
     private void finding(Finding f) {
