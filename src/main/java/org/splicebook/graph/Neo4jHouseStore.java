@@ -52,6 +52,7 @@ public final class Neo4jHouseStore implements HouseStore {
     private final Redrawing redrawing;
     private final DraftShelf drafts;
     private final Verifier verifier;
+    private final Refreshing refreshing;
     private final @Nullable EmbeddedNeo4j embedded;
     private final BulkWriter bulk;
     private final Questions questions;
@@ -92,6 +93,7 @@ public final class Neo4jHouseStore implements HouseStore {
         this.redrawing = new Redrawing(projection);
         this.drafts = new DraftShelf(text);
         this.verifier = new Verifier(transactions, text, projection);
+        this.refreshing = new Refreshing(transactions, verifier);
         this.embedded = embedded;
         this.bulk = embedded == null
                 ? BulkWriter.over(transactions)
@@ -299,7 +301,7 @@ public final class Neo4jHouseStore implements HouseStore {
     @Override
     public Result<Reply> ask(String question, String house, Map<String, String> parameters) {
         if (house.isEmpty()) {
-            refresh("");
+            refreshing.all();
         }
         try {
             return questions.ask(question, house, parameters);
@@ -307,7 +309,7 @@ public final class Neo4jHouseStore implements HouseStore {
             if (e.problems().stream().noneMatch(p -> p.kind() == ProblemKind.STALE)) {
                 throw e;
             }
-            refresh(house);
+            refreshing.house(house);
             return questions.ask(question, house, parameters);
         }
     }
@@ -336,11 +338,6 @@ public final class Neo4jHouseStore implements HouseStore {
                 embedded.close();
             }
         }
-    }
-
-    /** Rebuilds the graphs of a house, or of all for an empty id, that are not of this program. */
-    void refresh(String house) {
-        verifier.refresh(house);
     }
 
     @Override

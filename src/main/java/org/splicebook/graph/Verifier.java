@@ -8,10 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.neo4j.driver.TransactionContext;
 import org.neo4j.driver.exceptions.DatabaseException;
-import org.splicebook.problem.Problem;
 import org.splicebook.problem.ProblemException;
-import org.splicebook.problem.ProblemKind;
-import org.splicebook.problem.Where;
 import org.splicebook.record.House;
 import org.splicebook.store.Progress;
 import org.splicebook.store.RecordText;
@@ -150,23 +147,5 @@ final class Verifier {
                 .stream()
                 .sorted()
                 .toList();
-    }
-
-    /** Rebuilds the graphs of a house, or of all for an empty id, that carry another stamp than this program's. */
-    void refresh(String house) {
-        List<String> stale = transactions.read(tx -> Ledger.stale(tx, house));
-        for (String id : stale) {
-            boolean isDone = transactions.write(tx -> {
-                Ledger.lock(tx, id);
-                return rebuild(tx, id);
-            });
-            if (!isDone) {
-                throw new ProblemException(Problem.error(
-                        ProblemKind.INTERNAL,
-                        Where.field(id),
-                        "The graph of " + id + " is not of this program and its record cannot be read.",
-                        "Verify the store, and restore an earlier revision of the house."));
-            }
-        }
     }
 }

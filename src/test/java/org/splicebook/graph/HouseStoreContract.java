@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -455,15 +456,47 @@ abstract class HouseStoreContract {
     @Test
     void aGraphWithAnotherStampIsRebuiltBeforeItIsAnsweredFrom() {
         store.put(TestHouses.workshop("alder", "Alder"), 0, "Rowan", "").get();
-        run("MATCH (h:House {key: 'alder'}) SET h.derivation = 0");
-        run("MATCH (:LoadPoint {house: 'alder'})-[f:FED_BY]->() DELETE f");
-        database.store().refresh("alder");
+        ofAnotherVersion();
+        assertThat(store.ask("load-points", "alder", Map.of()).isOk()).isTrue();
         assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
 
-        run("MATCH (h:House {key: 'alder'}) SET h.derivation = 0");
-        run("MATCH (:LoadPoint {house: 'alder'})-[f:FED_BY]->() DELETE f");
-        database.store().refresh("");
+        ofAnotherVersion();
+        assertThat(store.ask("worst-houses", "", Map.of()).isOk()).isTrue();
         assertThat(store.verify(false, Progress.NONE).clean()).isTrue();
+    }
+
+    @Test
+    void manyGraphsWithAnotherStampAreRebuiltBesideOtherWork() throws InterruptedException {
+        List<House> houses = IntStream.range(0, 12)
+                .mapToObj(i -> TestHouses.workshop("unit-" + i, "Unit " + i))
+                .toList();
+        store.putAll(houses, "Rowan", "").get();
+        ofAnotherVersion();
+        assertThatThrownBy(() -> store.ask("worst-houses", "", Map.of()))
+                .isInstanceOfSatisfying(ProblemException.class, e -> {
+                    assertThat(e.problems().get(0).kind()).isEqualTo(ProblemKind.STORE_AWAY);
+                    assertThat(e.problems().get(0).said())
+                            .contains("12 of the houses")
+                            .contains("Ask again in a while");
+                });
+        assertThat(store.ask("load-points", "unit-11", Map.of()).isOk()).isTrue();
+        Optional<Result<Reply>> all = Optional.empty();
+        for (int i = 0; i < 300 && all.isEmpty(); i++) {
+            Thread.sleep(100);
+            try {
+                all = Optional.of(store.ask("worst-houses", "", Map.of()));
+            } catch (ProblemException e) {
+                assertThat(e.problems().get(0).kind()).isEqualTo(ProblemKind.STORE_AWAY);
+            }
+        }
+        assertThat(all).hasValueSatisfying(r -> assertThat(r.isOk()).isTrue());
+        assertThat(store.verify(false, Progress.NONE)).isEqualTo(new VerifyReport(12, List.of(), List.of()));
+    }
+
+    private void ofAnotherVersion() {
+        run("MATCH (h:House) SET h.derivation = 0");
+        run("MATCH (:LoadPoint)-[f:FED_BY]->() DELETE f");
+        database.store().forget();
     }
 
     private static Draft draft(String name, Move... moves) {
