@@ -34,8 +34,10 @@ final class Slices {
 
     private final House base;
     private final Links links;
+
     /** What no part may touch: a source's place, and breakers that feed a bus or are interlocked. */
     private final Set<String> fixed;
+
     /** What supplies each panel, with all that hangs together with it. */
     private final Map<String, Set<String>> feeders = new LinkedHashMap<>();
 
@@ -90,7 +92,7 @@ final class Slices {
                         || (r instanceof Ref.PanelTerminal t && Links.isLine(t.terminal())));
     }
 
-    /** {@return the part that what differs in another state of the house can reach; null where that is all of it, as with a feeder} */
+    /** {@return the part that what differs in another state of the house can reach; null where that is all of it, as with work along a feeder} */
     @Nullable
     Part of(House after) {
         if (!after.panels().keySet().equals(base.panels().keySet())
@@ -119,7 +121,7 @@ final class Slices {
         base.boxes().keySet().stream()
                 .filter(k -> !after.boxes().containsKey(k))
                 .forEach(k -> touched.add("b:" + k));
-        // So may what is done to a feeder elsewhere than at the breaker that it hangs on.
+        // What is done along a feeder, elsewhere than at the breaker that it hangs on, may join legs of its panel.
         if (feeders.values().stream().anyMatch(f -> !Collections.disjoint(f, touched))) {
             return null;
         }
